@@ -1,0 +1,87 @@
+package catalog
+
+// Draft is a job as it stands in the form: raw text, so that a form which cannot be priced yet still saves itself.
+// Drafts are values: a change makes a new one, which is what undo keeps. Freeze makes a priced job of one.
+type Draft struct {
+	ID       int64  // 0: not saved yet
+	Number   string // quote number, like 2026-0147; given when first saved
+	State    string // draft, sent, accepted, declined, finished
+	Title    string
+	Customer DraftCustomer
+	QuotedOn string // 2006-01-02: prices valid on this day are used
+	NeededBy string // 2006-01-02 or empty
+	Level    string // price level's name; empty: the shop's first
+
+	Garments   []DraftGarment
+	Placements []DraftPlacement
+	Extras     []DraftExtra
+
+	ArtMinutes      string
+	ArtCharge       string
+	RushPercent     string
+	DiscountPercent string
+	Discount        string
+	DeliveryCost    string
+	DeliveryCharge  string
+	TaxExempt       bool
+	Ladder          string // quantities divided by spaces or commas; empty: the shop's
+	Notes           string // printed on the quote
+}
+
+// DraftCustomer is whom the quote is for; ID 0 is somebody not (yet) kept.
+type DraftCustomer struct {
+	ID                                    int64
+	Name, Contact, Email, Phone, Address string
+}
+
+// DraftGarment is one garment line of the form: a style of the catalog in one colour, or a customer's own garment.
+type DraftGarment struct {
+	Key          string // stable within the draft, the job's garment id
+	StyleID      int64  // 0: a customer's own garment
+	Color        string
+	FromCustomer bool
+	Name         string // a customer's own garment: what it is
+	Shade        string // a customer's own garment
+	Tags         string // a customer's own garment: words divided by commas
+	ValueEach    string // a customer's own garment: declared worth
+	Price        string // typed price each; empty: computed
+	Sizes        []DraftSize
+}
+
+// DraftSize is the quantity typed for one size.
+type DraftSize struct{ Size, Qty string }
+
+// DraftPlacement is one row of artwork.
+type DraftPlacement struct {
+	Key       string
+	Name      string
+	Width     string // inches
+	Height    string
+	Inks      string // names divided by commas, or a count like 2
+	FullColor bool
+	Stitches  string   // thousands
+	On        []string // garment keys; nil: every garment
+	Method    string   // rate card key; empty: auto
+	NoTurn    bool
+	Variants  []DraftVariant
+	Artwork   string // path of a picture, or empty
+}
+
+// DraftVariant is another size of the artwork for some garment sizes.
+type DraftVariant struct {
+	Sizes  string // divided by spaces or commas
+	Width  string
+	Height string
+}
+
+// DraftExtra is an extra taken on the job, its amounts editable.
+type DraftExtra struct {
+	Key      string
+	Name     string
+	PerOrder bool
+	Cost     string
+	Seconds  string
+	Charge   string
+	Taxable  bool
+	On       []string // garment keys; nil: every garment
+}
