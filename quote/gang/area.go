@@ -1,0 +1,37 @@
+package gang
+
+import "math/bits"
+
+// area is a square of lengths: two of them of 2^41 multiplied, and that by a count, need more than 64 bits.
+type area struct{ hi, lo uint64 }
+
+// product is a × b; lengths below 0 count as 0.
+func product(a, b int64) area {
+	hi, lo := bits.Mul64(uint64(max(a, 0)), uint64(max(b, 0)))
+	return area{hi, lo}
+}
+
+// times is n × a; what passes 128 bits stays at the most.
+func (a area) times(n int) area {
+	hi, lo := bits.Mul64(a.lo, uint64(max(n, 0)))
+	over, top := bits.Mul64(a.hi, uint64(max(n, 0)))
+	sum, carry := bits.Add64(hi, top, 0)
+	if over != 0 || carry != 0 {
+		return area{^uint64(0), ^uint64(0)}
+	}
+	return area{sum, lo}
+}
+
+// plus is a + b; what passes 128 bits stays at the most.
+func (a area) plus(b area) area {
+	lo, carry := bits.Add64(a.lo, b.lo, 0)
+	hi, carry := bits.Add64(a.hi, b.hi, carry)
+	if carry != 0 {
+		return area{^uint64(0), ^uint64(0)}
+	}
+	return area{hi, lo}
+}
+
+func (a area) less(b area) bool {
+	return a.hi < b.hi || a.hi == b.hi && a.lo < b.lo
+}

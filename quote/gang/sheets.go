@@ -1,0 +1,138 @@
+package gang
+
+import (
+	"fmt"
+
+	"pressworth/quote/nest"
+)
+
+// Sheets plans the items of one job on one sheet card. What it has found out about which copies fit on a sheet depends
+// on their geometry alone and is kept, so that other quantities of the same items are planned faster; what was asked
+// before never changes an answer. It is not safe for use by several goroutines at once.
+type Sheets struct {
+	card   SheetCard
+	items  []Item
+	inks   *palette
+	shapes []int // by item: the number of its shape
+	fits   map[string]nest.Verdict
+	runs   map[string]run
+	splits map[string]*split
+	buf    []byte
+}
+
+// most entries that a memo keeps; a fuller one is emptied, which costs time and changes nothing.
+const memory = 1 << 16
+
+// NewSheets prepares planning of items on a card.
+func NewSheets(card SheetCard, items []Item) *Sheets {
+	s := &Sheets{
+		card: card, items: items, inks: newPalette(items),
+		fits: map[string]nest.Verdict{}, runs: map[string]run{}, splits: map[string]*split{},
+	}
+	type shape struct {
+		w, h int64
+		turn bool
+	}
+	of := map[shape]int{}
+	for _, it := range items {
+		sh := shape{it.W, it.H, it.Turn}
+		if it.Turn {
+			sh.w, sh.h = max(it.W, it.H), min(it.W, it.H)
+		}
+		s.shapes = append(s.shapes, number(of, sh))
+	}
+	return s
+}
+
+// Serves says whether one copy of an item can be had on this card at all: a size it fits, an ink row for it, and no
+// more inks than the card takes.
+func (s *Sheets) Serves(item int) bool {
+	_, ok := s.Alone(item, 1)
+	return ok
+}
+
+// Alone is what an item costs in a run of its own: setup, minimum and buying up included. It is false where the card
+// cannot print it.
+func (s *Sheets) Alone(item, need int) (Price, bool) {
+	return s.Cost([]int{item}, []int{need})
+}
+
+// Cost is the cost of the cheapest plan for need[k] copies of items[k], items ascending; items without need take no
+// part. It is false where the card cannot print them. It equals the cost of Plan.
+func (s *Sheets) Cost(items []int, need []int) (Price, bool) {
+	sp := s.split(items, need)
+	return sp.cost, sp.ok
+}
+
+// Plan is the cheapest plan for need[k] copies of items[k], with its layouts and its bound.
+func (s *Sheets) Plan(items []int, need []int) (Plan, error) {
+	sp := s.split(items, need)
+	if !sp.ok {
+		return Plan{}, s.refusal(items, need)
+	}
+	p := Plan{Cost: sp.cost, Bound: sp.bound, Heuristic: sp.heuristic}
+	for k, r := range sp.runs {
+		p.Runs = append(p.Runs, s.laid(sp.groups[k], r))
+	}
+	return p, nil
+}
+
+// refusal says why nothing can be planned.
+func (s *Sheets) refusal(items, need []int) error {
+	for k, i := range items {
+		if i < 0 || i >= len(s.items) || k >= len(need) {
+			return fmt.Errorf("item %d: there are %d items and %d needs", i, len(s.items), len(need))
+		}
+		if need[k] > 0 && !s.Serves(i) {
+			return fmt.Errorf("item %d: no sheet of this card takes it", i)
+		}
+	}
+	return fmt.Errorf("the cost is larger than can be reckoned with")
+}
+
+// group is some of the items with what is needed of each.
+type group struct {
+	items []int // ascending
+	need  []int
+}
+
+// taking part are the items with need.
+func (s *Sheets) group(items, need []int) (group, bool) {
+	g := group{}
+	if len(items) != len(need) {
+		return g, false
+	}
+	for k, i := range items {
+		if i < 0 || i >= len(s.items) || k > 0 && i <= items[k-1] {
+			return g, false
+		}
+		if need[k] > 0 {
+			g.items, g.need = append(g.items, i), append(g.need, need[k])
+		}
+	}
+	return g, true
+}
+
+// split is the cheapest split of the items into runs.
+func (s *Sheets) split(items, need []int) *split {
+	g, ok := s.group(items, need)
+	if !ok {
+		return &split{}
+	}
+	s.buf = g.key(s.buf[:0])
+	if sp, ok := s.splits[string(s.buf)]; ok {
+		return sp
+	}
+	key := string(s.buf)
+	var sp *split
+	if len(g.items) <= Exact {
+		sp = s.exact(g)
+	} else {
+		sp = s.merged(g)
+	}
+	if len(s.splits) >= memory {
+		clear(s.splits)
+	}
+	s.splits[key] = sp
+	return sp
+}
