@@ -22,19 +22,19 @@ type Font struct {
 	Data []byte // TrueType
 }
 
-// fallbackOrder: the first that has a character draws it. Latin, Greek and Cyrillic beyond IBM Plex Sans come first, Han characters and
-// Hangul last, because the file that has them carries plainer shapes of other scripts as well.
+// fallbackOrder: the first that has a character draws it. Latin, Greek and Cyrillic beyond IBM Plex Sans come first, Han characters, kana and
+// Hangul last, because the files that have them carry plainer shapes of other scripts as well.
 var fallbackOrder = []string{
 	"NotoSans", "NotoSansArabic", "NotoSansHebrew", "NotoSansDevanagari", "NotoSansBengali", "NotoSansGurmukhi",
 	"NotoSansGujarati", "NotoSansOriya", "NotoSansTamil", "NotoSansTelugu", "NotoSansKannada", "NotoSansMalayalam",
 	"NotoSansSinhala", "NotoSansThai", "NotoSansLao", "NotoSansKhmer", "NotoSansMyanmar", "NotoSerifTibetan",
 	"NotoSansGeorgian", "NotoSansArmenian", "NotoSansEthiopic", "NotoSansSyriac", "NotoSansThaana", "NotoSansNKo",
 	"NotoSansAdlam", "NotoSansTifinagh", "NotoSansCherokee", "NotoSansCanadianAboriginal", "NotoSansSymbols2",
-	"DroidSansFallbackFull",
+	"DroidSansFallbackFull", "NanumGothic",
 }
 
 // Fallbacks returns the fonts for what the family lacks, in the order in which they are asked: Noto Sans for the scripts of the world
-// (SIL Open Font License 1.1) and Droid Sans Fallback for Chinese, Japanese and Korean (Apache License 2.0). The licences lie beside the files.
+// (SIL Open Font License 1.1), Droid Sans Fallback for Chinese and Japanese (Apache License 2.0), Nanum Gothic for Korean (SIL Open Font License 1.1). The licences lie beside the files.
 func Fallbacks() []Font {
 	fonts := make([]Font, 0, len(fallbackOrder))
 	for _, name := range fallbackOrder {
