@@ -6,7 +6,7 @@ func (s *Sheets) merged(g group) *split {
 	sp := &split{ok: true, heuristic: true}
 	for k := range g.items {
 		one := group{g.items[k : k+1], g.need[k : k+1]}
-		r := s.run(one)
+		r := s.run(ask{group: one, limit: most})
 		if !r.ok {
 			return &split{}
 		}
@@ -31,7 +31,7 @@ func (s *Sheets) joinTwo(sp *split) bool {
 	var br run
 	for i := range sp.runs {
 		for j := i + 1; j < len(sp.runs); j++ {
-			r := s.run(sp.groups[i].with(sp.groups[j]))
+			r := s.run(ask{group: sp.groups[i].with(sp.groups[j]), limit: sp.runs[i].cost + sp.runs[j].cost})
 			if r.ok && sp.runs[i].cost+sp.runs[j].cost-r.cost > best {
 				best, bi, bj, br = sp.runs[i].cost+sp.runs[j].cost-r.cost, i, j, r
 			}

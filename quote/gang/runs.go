@@ -2,6 +2,8 @@ package gang
 
 import (
 	"encoding/binary"
+	"math"
+	"slices"
 
 	"pressworth/quote/nest"
 )
@@ -16,13 +18,26 @@ type run struct {
 	setup  Price
 	cost   Price // setup included
 
-	// No run of the group costs less than low; possible is false where none exists.
-	possible bool
-	low      Price
+	possible bool  // a run is not ruled out
+	low      Price // no run costs less
+	fewest   []int // by size: fewer sheets than these are ruled out
 }
 
-// effort is how long the packer looks at one question.
-const effort = 2000
+// ask is a group for which a run is looked for.
+type ask struct {
+	group
+	limit  Price // runs that cost more are of no use
+	fewest []int // by size: fewer sheets are known not to do; nil: nothing is known
+}
+
+// never is a number of sheets that stands for: on no number of them.
+const never = math.MaxInt
+
+// group is some of the items with what is needed of each.
+type group struct {
+	items []int // ascending
+	need  []int
+}
 
 func (g group) key(b []byte) []byte {
 	for k, i := range g.items {
@@ -32,14 +47,18 @@ func (g group) key(b []byte) []byte {
 	return b
 }
 
-// run finds the cheapest run of a group: cost, then fewer sheets, then the size listed first.
-func (s *Sheets) run(g group) run {
-	s.buf = g.key(s.buf[:0])
+// top is a number of sheets on which one copy of each item is enough.
+func (g group) top() int { return slices.Max(g.need) }
+
+// run finds the cheapest run of a group: of equal costs the one with fewer sheets, then on the size listed first.
+func (s *Sheets) run(a ask) run {
+	s.buf = binary.AppendUvarint(s.buf[:0], uint64(a.limit))
+	s.buf = a.key(append(s.buf, byte(min(len(a.fewest), 1)))) // what is known of its parts follows from the group
 	if r, ok := s.runs[string(s.buf)]; ok {
 		return r
 	}
 	key := string(s.buf)
-	r := s.findRun(g)
+	r := s.findRun(a)
 	if len(s.runs) >= memory {
 		clear(s.runs)
 	}
@@ -47,126 +66,116 @@ func (s *Sheets) run(g group) run {
 	return r
 }
 
-func (s *Sheets) findRun(g group) (best run) {
-	inks, designs := s.inks.union(g.items)
-	if s.card.MaxInks > 0 && inks > s.card.MaxInks {
+func (s *Sheets) findRun(a ask) run {
+	inks, designs := s.inks.union(a.items)
+	setup, ok := s.setup(inks, designs)
+	if !ok || s.card.MaxInks > 0 && inks > s.card.MaxInks {
 		return run{}
 	}
+	best := run{fewest: make([]int, len(s.card.Sizes))}
+	for _, h := range s.hopes(a, inks) {
+		best.fewest[h.size] = h.from
+		low, fine := plus(h.buying.cost, setup)
+		if !fine {
+			continue
+		}
+		if low > a.limit || best.ok && !h.better(best) {
+			best.lower(low)
+			continue
+		}
+		h.limit = a.limit - setup
+		found := s.search(a.group, &h)
+		best.fewest[h.size] = never
+		if h.open {
+			best.fewest[h.size] = h.from
+			best.lower(s.lowest(h, setup))
+		}
+		if found && (!best.ok || h.better(best)) {
+			best.ok, best.size, best.row, best.buying = true, h.size, h.row, h.buying
+		}
+	}
+	best.inks, best.setup, best.cost = inks, setup, best.buying.cost+setup
+	return best
+}
+
+// setup is what one run costs beside its sheets.
+func (s *Sheets) setup(inks, designs int) (Price, bool) {
 	perDesign, ok1 := times(designs, s.card.SetupPerDesign)
 	perInk, ok2 := times(inks, s.card.SetupPerInk)
 	setup, ok3 := plus(perDesign, perInk)
-	if !ok1 || !ok2 || !ok3 {
-		return run{}
+	return setup, ok1 && ok2 && ok3
+}
+
+// lower notes that some run may cost as little as low.
+func (r *run) lower(low Price) {
+	if !r.possible || low < r.low {
+		r.possible, r.low = true, low
 	}
+}
+
+// hope is a size on which a group may be printed, with what is known of the sheets it takes.
+type hope struct {
+	size, row int
+	from      int    // fewer sheets are ruled out
+	buying    buying // at first the least that is not ruled out, after the search the best that fits
+	limit     Price  // more for the sheets is of no use
+	open      bool   // from sheets or more are not ruled out
+}
+
+// better says whether buying this would be better than a run that was found.
+func (h hope) better(r run) bool {
+	switch {
+	case h.buying.cost != r.buying.cost:
+		return h.buying.cost < r.buying.cost
+	case h.buying.sheets != r.buying.sheets:
+		return h.buying.sheets < r.buying.sheets
+	}
+	return h.size < r.size
+}
+
+// hopes are the sizes that have a price for so many inks, those that could be cheapest first.
+func (s *Sheets) hopes(a ask, inks int) []hope {
+	hs := make([]hope, 0, len(s.card.Sizes))
 	for size := range s.card.Sizes {
 		row := rowFor(&s.card.Sizes[size], inks)
 		if row < 0 {
 			continue
 		}
-		r := s.onSize(g, size, row)
-		r.inks, r.setup = inks, setup
-		best.take(r)
-	}
-	return best
-}
-
-// take keeps the better of two runs, and the lower bound of both.
-func (best *run) take(r run) {
-	if r.possible {
-		if low, ok := plus(r.low, r.setup); ok && (!best.possible || low < best.low) {
-			best.possible, best.low = true, low
+		from := s.byArea(a.group, size)
+		if a.fewest != nil {
+			from = max(from, a.fewest[size])
+		}
+		if b, ok := buy(&s.card.Sizes[size], row, from); ok && from < never {
+			hs = append(hs, hope{size: size, row: row, from: from, buying: b})
 		}
 	}
-	if !r.ok {
-		return
-	}
-	cost, ok := plus(r.buying.cost, r.setup)
+	slices.SortStableFunc(hs, func(a, b hope) int {
+		switch {
+		case a.buying.cost < b.buying.cost:
+			return -1
+		case a.buying.cost > b.buying.cost:
+			return 1
+		}
+		return a.buying.sheets - b.buying.sheets
+	})
+	return hs
+}
+
+// lowest is the least that a searched size may still cost.
+func (s *Sheets) lowest(h hope, setup Price) Price {
+	b, _ := buy(&s.card.Sizes[h.size], h.row, h.from)
+	low, ok := plus(b.cost, setup)
 	if !ok {
-		return
+		return most
 	}
-	if !best.ok || cost < best.cost || cost == best.cost && r.buying.sheets < best.buying.sheets {
-		low, possible := best.low, best.possible
-		*best = r
-		best.cost, best.low, best.possible = cost, low, possible
-	}
+	return low
 }
 
-// onSize finds the fewest sheets of one size that hold the group, with how few are not ruled out. The cost of buying
-// never falls with more sheets, so the fewest are the cheapest.
-func (s *Sheets) onSize(g group, size, row int) (r run) {
-	r.size, r.row = size, row
-	top := 0 // on so many sheets one copy of each is enough
-	for _, d := range g.need {
-		top = max(top, d)
-	}
-	one := s.verdict(g, size, top)
-	if one == nest.CannotFit {
-		return r
-	}
-	size0 := &s.card.Sizes[size]
-	from := s.fewest(g, size) // fewer are ruled out
-	r.setLow(size0, row, from)
-	if one != nest.Fits {
-		return r
-	}
-	high, ok := buy(size0, row, top) // fits
-	if !ok {
-		return r
-	}
-	for low, step := from, 1; ; step *= 2 {
-		b, ok := buy(size0, row, low)
-		if !ok || b.sheets >= high.sheets {
-			break
-		}
-		v := s.verdict(g, size, b.sheets)
-		if v == nest.Fits {
-			high = b
-			break
-		}
-		if v == nest.CannotFit {
-			r.setLow(size0, row, b.sheets+1)
-		}
-		from = b.sheets + 1
-		low = b.sheets + step
-	}
-	for from < high.sheets {
-		b, ok := buy(size0, row, from+(high.sheets-from)/2)
-		if !ok || b.sheets >= high.sheets {
-			b, ok = buy(size0, row, from)
-			if !ok || b.sheets >= high.sheets {
-				break
-			}
-		}
-		switch s.verdict(g, size, b.sheets) {
-		case nest.Fits:
-			high = b
-		case nest.CannotFit:
-			r.setLow(size0, row, b.sheets+1)
-			fallthrough
-		default:
-			from = b.sheets + 1
-		}
-	}
-	r.ok, r.buying = true, high
-	return r
-}
-
-// setLow says that fewer than x sheets are ruled out.
-func (r *run) setLow(size *SheetSize, row, x int) {
-	if b, ok := buy(size, row, x); ok && (!r.possible || b.cost > r.low) {
-		r.possible, r.low = true, b.cost
-	}
-}
-
-// fewest is the smallest number of sheets whose area could hold the group.
-func (s *Sheets) fewest(g group, size int) int {
+// byArea is the smallest number of sheets whose area could hold the group.
+func (s *Sheets) byArea(g group, size int) int {
 	sz := s.card.Sizes[size]
 	whole := product(sz.W-2*sz.Edge+sz.Gap, sz.H-2*sz.Edge+sz.Gap)
-	top := 1
-	for _, d := range g.need {
-		top = max(top, d)
-	}
-	low := 1
+	low, top := 1, g.top()
 	for low < top {
 		mid := low + (top-low)/2
 		var used area
@@ -183,36 +192,65 @@ func (s *Sheets) fewest(g group, size int) int {
 	return low
 }
 
-// verdict says whether x sheets of a size hold the group: ceil(need / x) copies of each on every sheet.
-func (s *Sheets) verdict(g group, size, x int) nest.Verdict {
-	sz := s.card.Sizes[size]
-	s.buf = binary.AppendUvarint(s.buf[:0], uint64(size))
-	for k, i := range g.items {
-		s.buf = binary.AppendUvarint(s.buf, uint64(s.shapes[i]))
-		s.buf = binary.AppendUvarint(s.buf, uint64(parts(g.need[k], x)))
+// search finds the fewest sheets that hold the group, for no more than the limit. The cost of buying never falls with
+// more sheets, so the fewest are the cheapest; and what fits on few sheets fits on more, so they are found by halving,
+// from the least that is not ruled out upwards, where the answer mostly is.
+func (s *Sheets) search(g group, h *hope) bool {
+	size := &s.card.Sizes[h.size]
+	h.open = true
+	at := h.buying // probed next
+	v := s.verdict(g, h.size, at.sheets)
+	if v == nest.Fits {
+		return true
 	}
-	if v, ok := s.fits[string(s.buf)]; ok {
-		return v
+	if s.verdict(g, h.size, g.top()) == nest.CannotFit {
+		h.open = false
+		return false
 	}
-	key := string(s.buf)
-	_, v := nest.Fit(sheetOf(sz), s.pieces(g, x), nest.Effort{Steps: effort})
-	if len(s.fits) >= memory {
-		clear(s.fits)
+	found := false
+	low, high := h.from, sum(g.top(), 1) // what is below low does not fit; high is out of reach or fits
+	for step := 1; ; step = sum(step, step) {
+		if v == nest.CannotFit {
+			h.from = at.sheets + 1
+		}
+		low = at.sheets + 1
+		next := min(sum(at.sheets, step), g.top())
+		b, ok := buy(size, h.row, max(next, low))
+		if !ok || b.cost > h.limit || low > g.top() {
+			high = max(next, low)
+			break
+		}
+		at = b
+		if v = s.verdict(g, h.size, at.sheets); v == nest.Fits {
+			found, h.buying, high = true, at, at.sheets
+			break
+		}
 	}
-	s.fits[key] = v
-	return v
+	return s.halve(g, h, low, high) || found
 }
 
-func sheetOf(sz SheetSize) nest.Sheet {
-	return nest.Sheet{W: sz.W, H: sz.H, Edge: sz.Edge, Gap: sz.Gap}
-}
-
-// pieces are the copies on each of x sheets.
-func (s *Sheets) pieces(g group, x int) []nest.Piece {
-	ps := make([]nest.Piece, len(g.items))
-	for k, i := range g.items {
-		it := s.items[i]
-		ps[k] = nest.Piece{W: it.W, H: it.H, Turn: it.Turn, Count: parts(g.need[k], x)}
+// halve looks for the fewest sheets from low up to, and without, high.
+func (s *Sheets) halve(g group, h *hope, low, high int) (found bool) {
+	for low < high {
+		mid := low + (high-low)/2
+		b, ok := buy(&s.card.Sizes[h.size], h.row, mid)
+		if !ok || b.cost > h.limit {
+			high = mid
+			continue
+		}
+		if b.sheets >= high { // buying up leads to where was looked before
+			high = mid
+			continue
+		}
+		switch s.verdict(g, h.size, b.sheets) {
+		case nest.Fits:
+			found, h.buying, high = true, b, min(mid, b.sheets)
+		case nest.CannotFit:
+			h.from = max(h.from, b.sheets+1)
+			low = b.sheets + 1
+		default:
+			low = b.sheets + 1
+		}
 	}
-	return ps
+	return found
 }

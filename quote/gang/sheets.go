@@ -13,10 +13,14 @@ type Sheets struct {
 	card   SheetCard
 	items  []Item
 	inks   *palette
-	shapes []int // by item: the number of its shape
+	shapes []int   // by item: the number of its shape
+	forms  []shape // by number
 	fits   map[string]nest.Verdict
 	runs   map[string]run
 	splits map[string]*split
+
+	counts []int // of the question at hand: copies by shape
+	used   []int // and the shapes that have copies
 	buf    []byte
 }
 
@@ -29,18 +33,15 @@ func NewSheets(card SheetCard, items []Item) *Sheets {
 		card: card, items: items, inks: newPalette(items),
 		fits: map[string]nest.Verdict{}, runs: map[string]run{}, splits: map[string]*split{},
 	}
-	type shape struct {
-		w, h int64
-		turn bool
-	}
 	of := map[shape]int{}
 	for _, it := range items {
-		sh := shape{it.W, it.H, it.Turn}
-		if it.Turn {
-			sh.w, sh.h = max(it.W, it.H), min(it.W, it.H)
+		k := number(of, shapeOf(it))
+		if k == len(s.forms) {
+			s.forms = append(s.forms, shapeOf(it))
 		}
-		s.shapes = append(s.shapes, number(of, sh))
+		s.shapes = append(s.shapes, k)
 	}
+	s.counts = make([]int, len(s.forms))
 	return s
 }
 
@@ -90,13 +91,7 @@ func (s *Sheets) refusal(items, need []int) error {
 	return fmt.Errorf("the cost is larger than can be reckoned with")
 }
 
-// group is some of the items with what is needed of each.
-type group struct {
-	items []int // ascending
-	need  []int
-}
-
-// taking part are the items with need.
+// group is the items that have need; it is false where the lists are not ascending items of this card.
 func (s *Sheets) group(items, need []int) (group, bool) {
 	g := group{}
 	if len(items) != len(need) {

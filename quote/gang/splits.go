@@ -33,14 +33,12 @@ func (s *Sheets) exact(g group) *split {
 	best := make([]part, 1<<n)
 	best[0] = part{ok: true, possible: true}
 	for set := 1; set < 1<<n; set++ {
-		one[set] = s.run(g.only(set))
-		lead := set & -set
-		for rest := (set - 1) & (set &^ lead); ; rest = (rest - 1) & (set &^ lead) {
+		others := set & (set - 1) // all but the first
+		for rest := others; rest > 0; rest = (rest - 1) & others {
 			best[set].join(best, one[set&^rest], set&^rest, rest)
-			if rest == 0 {
-				break
-			}
 		}
+		one[set] = s.run(s.askFor(g.only(set), set, one, best[set]))
+		best[set].join(best, one[set], set, 0)
 	}
 	all := 1<<n - 1
 	sp := &split{ok: best[all].ok, cost: best[all].cost, bound: best[all].low}
@@ -52,6 +50,25 @@ func (s *Sheets) exact(g group) *split {
 		sp.runs = append(sp.runs, one[best[set].first])
 	}
 	return sp
+}
+
+// askFor asks for one run of a set: dearer than in several runs is of no use, and it takes no fewer sheets than any part
+// of it.
+func (s *Sheets) askFor(g group, set int, one []run, several part) ask {
+	a := ask{group: g, limit: most}
+	if several.ok {
+		a.limit = several.cost
+	}
+	if set&(set-1) == 0 {
+		return a
+	}
+	a.fewest = make([]int, len(s.card.Sizes))
+	for rest := set; rest > 0; rest &= rest - 1 {
+		for size, x := range one[set&^(rest&-rest)].fewest {
+			a.fewest[size] = max(a.fewest[size], x)
+		}
+	}
+	return a
 }
 
 // only is the part of a group at the places of a set.
