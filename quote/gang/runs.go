@@ -73,6 +73,7 @@ func (s *Sheets) findRun(a ask) run {
 		return run{}
 	}
 	best := run{fewest: make([]int, len(s.card.Sizes))}
+	copy(best.fewest, a.fewest)
 	for _, h := range s.hopes(a, inks) {
 		best.fewest[h.size] = h.from
 		low, fine := plus(h.buying.cost, setup)
