@@ -1,0 +1,108 @@
+package parts
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+
+	"pressworth/ui/look"
+)
+
+// Ground is a coloured ground that follows the theme.
+type Ground struct {
+	base
+	fill, stroke fyne.ThemeColorName
+	radius       float32
+}
+
+// NewGround makes a plain ground.
+func NewGround(fill fyne.ThemeColorName) *Ground {
+	g := &Ground{fill: fill, stroke: look.Clear}
+	g.ExtendBaseWidget(g)
+	return g
+}
+
+// NewSheetGround makes the ground of a section: a panel with a hairline and round corners.
+func NewSheetGround() *Ground {
+	g := &Ground{fill: look.Panel, stroke: look.Rule, radius: look.SectionRadius}
+	g.ExtendBaseWidget(g)
+	return g
+}
+
+// CreateRenderer is part of the toolkit's Widget.
+func (g *Ground) CreateRenderer() fyne.WidgetRenderer {
+	rect := canvas.NewRectangle(nil)
+	return newPainted(painted{
+		part: g, objects: []fyne.CanvasObject{rect},
+		paint: func() {
+			width := float32(0)
+			if g.stroke != look.Clear {
+				width = look.Hairline
+			}
+			setRect(rect, g.fill, g.stroke, width, g.radius)
+		},
+		layout: func(s fyne.Size) { place(rect, 0, 0, s.Width, s.Height) },
+		min:    func() fyne.Size { return fyne.Size{} },
+	})
+}
+
+// Section is a panel with a title, a muted hint beside it and something at the right of the title's line.
+type Section struct {
+	*fyne.Container
+	Title *Text
+	Hint  *Text
+	Right *fyne.Container // what stands at the right of the title
+	Body  *fyne.Container // what the section is for
+}
+
+// NewSection makes a section; objects are stacked in its body, 8 apart.
+func NewSection(title, hint string, objects ...fyne.CanvasObject) *Section {
+	s := &Section{
+		Title: NewText(title, TitleStyle), Hint: NewText(hint, CaptionStyle.Shortened()),
+		Right: container.NewHBox(), Body: Column(8, objects...),
+	}
+	head := Row(10, []Track{Fit(), Share(1), Fit()}, s.Title, s.Hint, s.Right)
+	inner := Column(8, head, s.Body)
+	s.Container = container.NewStack(NewSheetGround(), Inset(look.SectionPadX, look.SectionPadY, inner))
+	return s
+}
+
+// NewPlainSection is a section without a panel round it, as in the price panel.
+func NewPlainSection(title, hint string, objects ...fyne.CanvasObject) *Section {
+	s := &Section{
+		Title: NewText(title, TitleStyle), Hint: NewText(hint, CaptionStyle.Shortened()),
+		Right: container.NewHBox(), Body: Column(4, objects...),
+	}
+	head := Row(10, []Track{Fit(), Share(1), Fit()}, s.Title, s.Hint, s.Right)
+	s.Container = Column(5, head, s.Body)
+	return s
+}
+
+// Captioned is a field with its caption above it and, where there is one, its problem below.
+type Captioned struct {
+	*fyne.Container
+	Caption *Text
+	problem *Paragraph
+	marked  interface{ SetWrong(bool) }
+}
+
+// NewCaptioned puts a caption above a field.
+func NewCaptioned(caption string, field fyne.CanvasObject) *Captioned {
+	c := &Captioned{Caption: NewText(caption, CaptionStyle.Shortened()), problem: NewParagraph("", CaptionStyle.In(look.Fault))}
+	c.marked, _ = field.(interface{ SetWrong(bool) })
+	c.problem.Hide()
+	c.Container = Column(3, c.Caption, field, c.problem)
+	return c
+}
+
+// SetProblem says below the field what is wrong and what to do; an empty text takes it away.
+func (c *Captioned) SetProblem(text string) {
+	c.problem.SetText(text)
+	show(c.problem, text != "")
+	if c.marked != nil {
+		c.marked.SetWrong(text != "")
+	}
+}
+
+// Problem is what is wrong, or nothing.
+func (c *Captioned) Problem() string { return c.problem.Text() }
