@@ -1,0 +1,196 @@
+package present
+
+import (
+	"errors"
+	"time"
+
+	"pressworth/catalog"
+	"pressworth/quote"
+)
+
+// Counter is the presenter of the Counter: one draft with its history, and its price.
+type Counter struct {
+	shop   Shop
+	engine Engine
+
+	draft   catalog.Draft
+	history history
+	book    catalog.Book
+	bookErr error
+
+	job      quote.Job
+	result   quote.Result
+	priced   bool // result holds figures
+	current  bool // of the draft as it stands
+	problems []quote.Problem
+
+	bands       bandsJob
+	changed     bool // since the last save
+	generation  int
+	rowProblems map[string]string // what could not be read of a size run, by garment key
+	savedAt     time.Time
+	saveErr     error
+
+	watchers []func(View)
+	view     View
+}
+
+// NewCounter makes a presenter with an empty draft.
+func NewCounter(shop Shop, engine Engine) *Counter {
+	c := &Counter{shop: shop, engine: engine}
+	c.Clear()
+	return c
+}
+
+// Watch calls f with the view after every change, and once now.
+func (c *Counter) Watch(f func(View)) {
+	c.watchers = append(c.watchers, f)
+	f(c.view)
+}
+
+// View is what the window shows at present.
+func (c *Counter) View() View { return c.view }
+
+// Draft is the draft as it stands. It must not be written to.
+func (c *Counter) Draft() catalog.Draft { return c.draft }
+
+// Job is the job of the last figures, and its result; false while nothing has been priced.
+func (c *Counter) Job() (quote.Job, quote.Result, bool) { return c.job, c.result, c.priced }
+
+// Ready says whether the figures are those of the draft as it stands, so that papers can be made of them.
+func (c *Counter) Ready() bool { return c.current }
+
+// Problems are all the things that keep the draft from being priced.
+func (c *Counter) Problems() []quote.Problem { return c.problems }
+
+// Clear starts a new draft with the extras the shop always takes. What was there is kept one undo away.
+func (c *Counter) Clear() {
+	before, had := c.draft, c.draft.QuotedOn != ""
+	c.Open(catalog.Draft{State: "draft", QuotedOn: c.today()})
+	if had {
+		c.history.keep(before, "")
+	}
+	for _, e := range c.book.Shop.Extras {
+		if e.Usual {
+			c.draft.Extras = append(c.draft.Extras, catalog.TakeExtra(e))
+		}
+	}
+	c.reprice()
+}
+
+// Open shows a draft, kept or new. Its history starts anew.
+func (c *Counter) Open(d catalog.Draft) {
+	if d.QuotedOn == "" {
+		d.QuotedOn = c.today()
+	}
+	c.draft, c.history = d, history{}
+	c.generation++
+	c.priced, c.current, c.changed = false, false, false
+	c.savedAt, c.saveErr = time.Time{}, nil
+	c.bands = bandsJob{seq: c.bands.seq}
+	c.Reload()
+}
+
+// Reload takes the prices in force anew, after the shop's lists have changed, and prices with them.
+func (c *Counter) Reload() {
+	c.book, c.bookErr = c.shop.Book(styleIDs(c.draft), c.draft.QuotedOn)
+	c.reprice()
+}
+
+// Today sets the day whose prices are used to today.
+func (c *Counter) Today() {
+	c.edit("quoted_on", func(d *catalog.Draft) { d.QuotedOn = c.today() })
+	c.Reload()
+}
+
+// Undo takes the last edit back.
+func (c *Counter) Undo() {
+	if d, ok := c.history.undo(c.draft); ok {
+		c.restore(d)
+	}
+}
+
+// Redo does again what Undo took back.
+func (c *Counter) Redo() {
+	if d, ok := c.history.redo(c.draft); ok {
+		c.restore(d)
+	}
+}
+
+// Leave tells that a field was left: the next edit of it is undone by itself.
+func (c *Counter) Leave() { c.history.close() }
+
+// restore shows an earlier draft; number and id, once given, stay.
+func (c *Counter) restore(d catalog.Draft) {
+	if d.ID == 0 && sameJob(d, c.draft) {
+		d.ID, d.Number = c.draft.ID, c.draft.Number
+	}
+	c.draft, c.changed = d, true
+	c.generation++
+	if c.missing() {
+		c.Reload()
+		return
+	}
+	c.reprice()
+}
+
+// edit changes the draft and prices it. Edits of one path in a row are one step of the history.
+func (c *Counter) edit(path string, change func(d *catalog.Draft)) {
+	before := c.draft
+	after := clone(before)
+	change(&after)
+	c.history.keep(before, path)
+	c.draft, c.changed = after, true
+	if c.missing() {
+		c.Reload()
+		return
+	}
+	c.reprice()
+}
+
+func (c *Counter) reprice() {
+	c.problems, c.current = nil, false
+	job, problems := c.engine.Freeze(c.draft, c.book, c.draft.QuotedOn)
+	c.problems = problems
+	if len(problems) == 0 {
+		c.price(job)
+	}
+	c.seekBands()
+	c.show()
+}
+
+func (c *Counter) price(job quote.Job) {
+	result, err := c.engine.Price(job)
+	if err != nil {
+		c.problems = problemsOf(err)
+		return
+	}
+	c.job, c.result, c.priced, c.current = job, result, true, true
+}
+
+func problemsOf(err error) []quote.Problem {
+	var p quote.Problems
+	if errors.As(err, &p) {
+		return p
+	}
+	return []quote.Problem{{Problem: err.Error()}}
+}
+
+func (c *Counter) show() {
+	c.view = c.build()
+	for _, f := range c.watchers {
+		f(c.view)
+	}
+}
+
+func (c *Counter) today() string { return c.shop.Now().Format(iso) }
+
+// missing says whether the draft names a style that the book does not hold.
+func (c *Counter) missing() bool {
+	for _, id := range styleIDs(c.draft) {
+		if _, ok := c.book.Styles[id]; !ok {
+			return c.bookErr == nil
+		}
+	}
+	return false
+}

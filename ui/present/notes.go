@@ -1,0 +1,64 @@
+package present
+
+import (
+	"fmt"
+	"time"
+)
+
+// notes are what the shop should know about the job: the engine's warnings, then prices that have grown old.
+func (c *Counter) notes() []Note {
+	var out []Note
+	for _, w := range c.result.Warnings {
+		out = append(out, Note{Text: w.Text, Path: w.Path, Warning: true})
+	}
+	if n := c.oldest(); c.book.Shop.StaleDays > 0 && n > c.book.Shop.StaleDays {
+		out = append(out, Note{Text: fmt.Sprintf("Blank prices are %d days old (limit %d).", n, c.book.Shop.StaleDays), Warning: true})
+	}
+	for _, text := range c.cautions() {
+		out = append(out, Note{Text: text})
+	}
+	for _, cliff := range c.ladderCliffs() {
+		out = append(out, Note{Text: cliff})
+	}
+	if c.result.Heuristic {
+		out = append(out, Note{Text: "There are very many combinations of methods; a good one was chosen, not proved the cheapest."})
+	}
+	return out
+}
+
+// oldest is the age in days of the oldest blank prices in the job, on the day of the quote.
+func (c *Counter) oldest() int {
+	on, err := time.Parse(iso, c.draft.QuotedOn)
+	if err != nil {
+		return 0
+	}
+	most := 0
+	for _, g := range c.job.Garments {
+		if since, err := time.Parse(iso, g.Info.PricedOn); err == nil {
+			most = max(most, int(on.Sub(since).Hours()/24))
+		}
+	}
+	return most
+}
+
+// cautions are what the catalog says to mind about the garments on the job.
+func (c *Counter) cautions() []string {
+	var out []string
+	for _, g := range c.draft.Garments {
+		s, ok := c.book.Styles[g.StyleID]
+		if ok && s.Caution != "" {
+			if text := s.Number + ": " + s.Caution; !contains(out, text) {
+				out = append(out, text)
+			}
+		}
+	}
+	return out
+}
+
+func (c *Counter) ladderCliffs() []string {
+	var out []string
+	for _, cl := range c.result.Cliffs {
+		out = append(out, fmt.Sprintf("%d pieces cost %s less in all than %d.", cl.To, Amount(cl.Saves), cl.From))
+	}
+	return out
+}

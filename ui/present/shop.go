@@ -1,0 +1,31 @@
+package present
+
+import (
+	"time"
+
+	"pressworth/catalog"
+	"pressworth/quote"
+)
+
+// Shop is what the Counter asks of the rest of the program.
+type Shop interface {
+	// Book gives the prices in force on a day, with at least the named styles.
+	Book(styles []int64, on string) (catalog.Book, error)
+	// FindStyles finds blanks by words; the shop's usual ones first. An empty query gives the usual and the recent.
+	FindStyles(query string, limit int) []catalog.StyleRow
+	// FindCustomers finds customers by words; an empty query gives the recent.
+	FindCustomers(query string, limit int) []catalog.DraftCustomer
+	// Save keeps a draft and returns it with the number and id it was given.
+	Save(d catalog.Draft) (catalog.Draft, error)
+	// Background does work off the window's goroutine and then onUI on it.
+	Background(work func() (onUI func()))
+	// Now is the time of day at the counter.
+	Now() time.Time
+}
+
+// Engine is the pricing engine as the Counter calls it.
+type Engine struct {
+	Freeze   func(d catalog.Draft, b catalog.Book, on string) (quote.Job, []quote.Problem)
+	Price    func(quote.Job) (quote.Result, error)
+	Cheapest func(job quote.Job, placement string, upto int) (quote.CheapestFromTo, error)
+}
