@@ -12,11 +12,15 @@ import (
 // Packages of Debian and Ubuntu, by what they are for. The Wayland and EGL headers are for a plain `go build` without
 // this command's tags.
 var (
-	buildPackages = []string{"gcc", "libc6-dev", "pkg-config", "libgl1-mesa-dev", "libx11-dev", "libxcursor-dev",
+	buildPackages = []string{
+		"gcc", "libc6-dev", "pkg-config", "libgl1-mesa-dev", "libx11-dev", "libxcursor-dev",
 		"libxrandr-dev", "libxinerama-dev", "libxi-dev", "libxxf86vm-dev",
-		"libwayland-dev", "libxkbcommon-dev", "libegl-dev", "libgles-dev"}
-	runPackages = []string{"libgl1", "libgles2", "libegl1", "libgl1-mesa-dri", "libx11-6", "libxcursor1", "libxrandr2",
-		"libxinerama1", "libxi6", "libxxf86vm1"}
+		"libwayland-dev", "libxkbcommon-dev", "libegl-dev", "libgles-dev",
+	}
+	runPackages = []string{
+		"libgl1", "libgles2", "libegl1", "libgl1-mesa-dri", "libx11-6", "libxcursor1", "libxrandr2",
+		"libxinerama1", "libxi6", "libxxf86vm1",
+	}
 	offscreenPackages = []string{"xvfb", "xdotool", "xkb-data"}
 	testPackages      = []string{"poppler-utils", "qpdf", "strace", "xclip"}
 )

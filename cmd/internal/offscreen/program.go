@@ -92,7 +92,7 @@ func (p *Program) Wait(prefix string, atMost time.Duration) (string, error) {
 			if rest, ok := p.leftOver(prefix); ok {
 				return rest, nil
 			}
-			return "", fmt.Errorf("program ended (%v) before it said %q; it said:\n%s", p.err, prefix, p.Said())
+			return "", fmt.Errorf("program ended (%w) before it said %q; it said:\n%s", p.err, prefix, p.Said())
 		case <-limit.C:
 			return "", fmt.Errorf("program did not say %q in %v; it said:\n%s", prefix, atMost, p.Said())
 		}

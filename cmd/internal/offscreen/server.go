@@ -38,7 +38,7 @@ func Start(ctx context.Context, width, height int) (*Server, error) {
 	number, err := bufio.NewReader(r).ReadString('\n')
 	if err != nil {
 		_ = cmd.Process.Kill()
-		return nil, fmt.Errorf("xvfb gave no display: %w, %v", err, cmd.Wait())
+		return nil, fmt.Errorf("xvfb gave no display: %w, %w", err, cmd.Wait())
 	}
 	return &Server{Display: ":" + strings.TrimSpace(number), cmd: cmd}, nil
 }

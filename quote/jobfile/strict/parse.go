@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"strings"
 	"unicode/utf8"
 )
@@ -73,7 +72,7 @@ func (p *parser) parse() *node {
 		p.syntax(err)
 		return nil
 	}
-	if _, err := p.dec.Token(); !errors.Is(err, io.EOF) {
+	if len(bytes.Trim(p.data[p.dec.InputOffset():], " \t\r\n")) > 0 {
 		p.problems.add(p.dec.InputOffset(), "", "something follows the end of the file's object: remove it")
 	}
 	return n
@@ -83,7 +82,7 @@ func (p *parser) syntax(err error) {
 	at := p.dec.InputOffset()
 	before := p.data[:min(int(at), len(p.data))]
 	reason := err.Error()
-	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+	if syntax := (*json.SyntaxError)(nil); !errors.As(err, &syntax) { // the decoder's only other error is the end
 		reason = "the file ends in the middle"
 	}
 	p.problems.add(at, "", fmt.Sprintf("not JSON after line %d: %s", 1+bytes.Count(before, []byte("\n")), reason))
