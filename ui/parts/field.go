@@ -137,6 +137,7 @@ func (f *Field) FocusGained() {
 	f.focused, f.shift = true, false
 	f.line.selectAll()
 	f.repaint()
+	reveal(f)
 	if f.OnFocus != nil {
 		f.OnFocus(true)
 	}

@@ -19,6 +19,7 @@ type pressable struct {
 func (p *pressable) FocusGained() {
 	p.focused = true
 	p.repaint()
+	reveal(p.self)
 }
 
 // FocusLost is part of the toolkit's Focusable.

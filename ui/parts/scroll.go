@@ -1,0 +1,66 @@
+package parts
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+)
+
+// Scroll shows content that may be higher than its room. What gets the focus inside is brought into sight.
+type Scroll struct {
+	*container.Scroll
+}
+
+// NewScroll makes a scroll from top to bottom.
+func NewScroll(content fyne.CanvasObject) *Scroll {
+	return &Scroll{container.NewVScroll(content)}
+}
+
+// revealMargin is how far inside the edge the focused part is brought.
+const revealMargin = 12
+
+// reveal brings an object into sight in every scroll around it.
+func reveal(o fyne.CanvasObject) {
+	c := canvasOf(o)
+	if c == nil {
+		return
+	}
+	d := fyne.CurrentApp().Driver()
+	for _, s := range scrollsAround(c.Content(), o, nil) {
+		top := d.AbsolutePositionForObject(o).Y - d.AbsolutePositionForObject(s).Y
+		bottom := top + o.Size().Height
+		offset := s.Offset
+		switch {
+		case top < revealMargin:
+			offset.Y += top - revealMargin
+		case bottom > s.Size().Height-revealMargin:
+			offset.Y += bottom - s.Size().Height + revealMargin
+		default:
+			continue
+		}
+		s.ScrollToOffset(fyne.NewPos(offset.X, max(offset.Y, 0)))
+	}
+}
+
+// scrollsAround finds the scrolls between root and an object, the outermost first; nil if the object is not below root.
+func scrollsAround(root, o fyne.CanvasObject, around []*container.Scroll) []*container.Scroll {
+	if root == o {
+		return append([]*container.Scroll{}, around...)
+	}
+	switch r := root.(type) {
+	case *Layered:
+		return scrollsAround(r.content, o, around)
+	case *Scroll:
+		return scrollsAround(r.Content, o, append(around, r.Scroll))
+	case *container.Scroll:
+		return scrollsAround(r.Content, o, append(around, r))
+	case *fyne.Container:
+		for _, child := range r.Objects {
+			if child.Visible() {
+				if found := scrollsAround(child, o, around); found != nil {
+					return found
+				}
+			}
+		}
+	}
+	return nil
+}
