@@ -18,6 +18,7 @@ type Choice struct {
 	wrong   bool
 	drop    drop
 	small   bool
+	bare    bool // no border until it is reached
 
 	OnChanged func(Option) // the user has chosen
 }
@@ -209,8 +210,9 @@ func (c *Choice) CreateRenderer() fyne.WidgetRenderer {
 			setText(word, shorten(c.Text(), style, room), style)
 			place(word, x, 0, max(room, 0), s.Height)
 			layArrow(left, right, s.Width-x-arrow, s.Height/2, arrow)
-			show(left, !c.disabled)
-			show(right, !c.disabled)
+			arrows := !c.disabled && (!c.bare || c.hovered || c.focused)
+			show(left, arrows)
+			show(right, arrows)
 		},
 		min: func() fyne.Size {
 			h := look.Px(look.FieldHeight)
@@ -235,6 +237,8 @@ func (c *Choice) paintBox(box *canvas.Rectangle) {
 		border, width = look.Accent, look.FocusBorder
 	case c.wrong:
 		border = look.Fault
+	case c.bare && !c.hovered:
+		border, fill = look.Clear, look.Clear
 	case c.hovered && !c.disabled:
 		border = look.Muted
 	}
