@@ -1,6 +1,10 @@
 package gang
 
-import "math/bits"
+import (
+	"math"
+	"math/big"
+	"math/bits"
+)
 
 // area is a square of lengths: two of them of 2^41 multiplied, and that by a count, need more than 64 bits.
 type area struct{ hi, lo uint64 }
@@ -34,4 +38,31 @@ func (a area) plus(b area) area {
 
 func (a area) less(b area) bool {
 	return a.hi < b.hi || a.hi == b.hi && a.lo < b.lo
+}
+
+// over is ceil(a / n), at most what a length can hold.
+func (a area) over(n int64) int64 {
+	if a.hi >= uint64(n) {
+		return math.MaxInt64
+	}
+	q, r := bits.Div64(a.hi, a.lo, uint64(n))
+	if r > 0 {
+		q++
+	}
+	return int64(min(q, math.MaxInt64))
+}
+
+// overArea is floor(a / b) for areas that are not 0.
+func (a area) overArea(b area) int64 {
+	if a.hi == 0 && b.hi == 0 {
+		return int64(min(a.lo/b.lo, math.MaxInt64))
+	}
+	x := new(big.Int).Lsh(new(big.Int).SetUint64(a.hi), 64)
+	y := new(big.Int).Lsh(new(big.Int).SetUint64(b.hi), 64)
+	x.Or(x, new(big.Int).SetUint64(a.lo))
+	y.Or(y, new(big.Int).SetUint64(b.lo))
+	if x.Div(x, y); x.IsInt64() {
+		return x.Int64()
+	}
+	return math.MaxInt64
 }

@@ -151,10 +151,17 @@ type grid struct {
 	w, h  int
 	taken []bool
 	kinds []kind
+	ends  []int // by line: where the sheet it is on ends; nil: there is one sheet
+	steps *int  // left before it gives up, unless nil
 }
 
 // fill decides the cells one by one: a free cell is the near left corner of a piece, or stays empty while waste lasts.
 func (g *grid) fill(cell, waste int) bool {
+	if g.steps != nil {
+		if *g.steps--; *g.steps < 0 {
+			return false
+		}
+	}
 	left := 0
 	for _, k := range g.kinds {
 		left += k.count
@@ -190,7 +197,11 @@ func (g *grid) fill(cell, waste int) bool {
 }
 
 func (g *grid) try(cell, w, h, waste int) bool {
-	if cell%g.w+w > g.w || cell/g.w+h > g.h {
+	end := g.h
+	if g.ends != nil {
+		end = g.ends[cell/g.w]
+	}
+	if cell%g.w+w > g.w || cell/g.w+h > end {
 		return false
 	}
 	for y := range h {

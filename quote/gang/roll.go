@@ -7,29 +7,34 @@ import (
 	"pressworth/quote/nest"
 )
 
-// Roll plans the items of one job on one roll card. Like Sheets it keeps what it has found out, and is not safe for
-// use by several goroutines at once.
+// Roll plans the items of one job on one roll card. Like Sheets it keeps what it has found out, which never changes an
+// answer, and is not safe for use by several goroutines at once.
 type Roll struct {
-	card  RollCard
-	items []Item
-	plans map[string]*rollPlan
-	buf   []byte
+	stock    stock
+	items    []Item
+	costs    map[string]rollCost
+	measured map[string]measure // by items
+	answers  map[string]found
+	kept     int // size of the answers
+	buf      []byte
 }
 
-type rollPlan struct {
+type rollCost struct {
 	ok   bool
-	plan Plan
+	cost Price
 }
 
 // NewRoll prepares planning of items on a card.
 func NewRoll(card RollCard, items []Item) *Roll {
-	return &Roll{card: card, items: items, plans: map[string]*rollPlan{}}
+	return &Roll{
+		stock: newStock(card), items: items,
+		costs: map[string]rollCost{}, measured: map[string]measure{}, answers: map[string]found{},
+	}
 }
 
 // Serves says whether one copy of an item fits on some length.
 func (r *Roll) Serves(item int) bool {
-	_, ok := r.Alone(item, 1)
-	return ok
+	return item >= 0 && item < len(r.items) && r.stock.takes(r.items[item])
 }
 
 // Alone is what an item costs on a roll of its own.
@@ -37,80 +42,91 @@ func (r *Roll) Alone(item, need int) (Price, bool) {
 	return r.Cost([]int{item}, []int{need})
 }
 
-// Cost is the cost of the plan for need[k] copies of items[k], items ascending. It is false where there is none.
+// Cost is the cost of the plan for need[k] copies of items[k], items ascending; items without need take no part. It is
+// false where there is no plan. It equals the cost of Plan.
 func (r *Roll) Cost(items, need []int) (Price, bool) {
-	p := r.find(items, need)
-	return p.plan.Cost, p.ok
+	g, err := wanted(r.items, items, need)
+	if err != nil {
+		return 0, false
+	}
+	r.buf = g.key(r.buf[:0])
+	if c, ok := r.costs[string(r.buf)]; ok {
+		return c.cost, c.ok
+	}
+	key := string(r.buf)
+	h := r.hunt(g)
+	h.run()
+	if len(r.costs) >= memory {
+		clear(r.costs)
+	}
+	r.costs[key] = rollCost{h.found, h.cost}
+	return h.cost, h.found
 }
 
 // Plan is the cheapest set of lengths found for need[k] copies of items[k], with layouts and bound. A run is one
 // layout; its Size is the index of its length.
 func (r *Roll) Plan(items, need []int) (Plan, error) {
-	p := r.find(items, need)
-	if !p.ok {
-		return Plan{}, fmt.Errorf("the lengths of this roll do not hold every item")
+	g, err := wanted(r.items, items, need)
+	if err != nil {
+		return Plan{}, err
 	}
-	return p.plan, nil
+	for _, i := range g.items {
+		if !r.Serves(i) {
+			return Plan{}, fmt.Errorf("item %d: no length of this roll takes it", i)
+		}
+	}
+	h := r.hunt(g)
+	h.run()
+	if !h.found {
+		return Plan{}, fmt.Errorf("the cost is larger than can be reckoned with")
+	}
+	return Plan{Cost: h.cost, Bound: h.bound, Runs: h.runs()}, nil
 }
 
-func (r *Roll) find(items, need []int) *rollPlan {
-	if len(items) != len(need) {
-		return &rollPlan{}
-	}
-	r.buf = r.buf[:0]
-	var ps []nest.Piece
-	for k, i := range items {
-		if i < 0 || i >= len(r.items) {
-			return &rollPlan{}
-		}
+// hunt sets up the search for a group.
+func (r *Roll) hunt(g group) *hunt {
+	h := &hunt{Roll: r, ids: g.items, need: g.need}
+	for k, i := range g.items {
 		it := r.items[i]
-		ps = append(ps, nest.Piece{W: it.W, H: it.H, Turn: it.Turn, Count: max(need[k], 0)})
-		r.buf = binary.AppendUvarint(r.buf, uint64(i))
-		r.buf = binary.AppendUvarint(r.buf, uint64(max(need[k], 0)))
+		h.blanks = append(h.blanks, r.stock.blank(it))
+		h.pieces = append(h.pieces, nest.Piece{W: it.W, H: it.H, Turn: it.Turn, Count: g.need[k]})
 	}
-	if p, ok := r.plans[string(r.buf)]; ok {
-		return p
-	}
-	key := string(r.buf)
-	p := r.search(items, ps)
-	r.plans[key] = p
-	return p
+	return h
 }
 
-// search tries each length by itself.
-func (r *Roll) search(items []int, ps []nest.Piece) *rollPlan {
-	best := &rollPlan{}
-	for j, l := range r.card.Lengths {
-		sheet := nest.Sheet{W: r.card.W, H: l.Length, Edge: r.card.Edge, Gap: r.card.Gap}
-		res, err := nest.Bins(sheet, ps, nest.Effort{Steps: effort})
-		if err != nil {
-			continue
-		}
-		cost, ok := times(res.Sheets, l.Each)
-		if ok && (!best.ok || cost < best.plan.Cost) {
-			best = &rollPlan{true, Plan{Cost: cost, Runs: r.runsOf(items, len(ps), j, res)}}
-		}
+// measures are those of the blanks of a group.
+func (h *hunt) measures() measure {
+	h.buf = h.buf[:0]
+	for _, i := range h.ids {
+		h.buf = binary.AppendUvarint(h.buf, uint64(i))
 	}
-	return best
+	m, ok := h.measured[string(h.buf)]
+	if !ok {
+		m = h.stock.measure(h.blanks)
+		h.measured[string(h.buf)] = m
+	}
+	return m
 }
 
-func (r *Roll) runsOf(items []int, kinds, length int, res nest.BinsResult) []Run {
-	runs := make([]Run, res.Sheets)
-	copies := make([][]int, res.Sheets)
-	for i := range copies {
-		copies[i] = make([]int, kinds)
+// wanted is the items that have need.
+func wanted(all []Item, items, need []int) (group, error) {
+	var g group
+	if len(items) != len(need) {
+		return g, fmt.Errorf("%d items and %d needs", len(items), len(need))
 	}
-	for _, p := range res.Placed {
-		runs[p.Sheet].Placed = append(runs[p.Sheet].Placed, Placed{Item: items[p.Piece], X: p.X, Y: p.Y, Turned: p.Turned})
-		copies[p.Sheet][p.Piece]++
-	}
-	for i := range runs {
-		runs[i].Size, runs[i].Sheets, runs[i].Each = length, 1, r.card.Lengths[length].Each
-		for k, n := range copies[i] {
-			if n > 0 {
-				runs[i].Items, runs[i].Copies = append(runs[i].Items, items[k]), append(runs[i].Copies, n)
-			}
+	for k, i := range items {
+		switch {
+		case i < 0 || i >= len(all):
+			return g, fmt.Errorf("no item %d", i)
+		case k > 0 && i <= items[k-1]:
+			return g, fmt.Errorf("item %d is out of order", i)
+		case all[i].W < 1 || all[i].H < 1:
+			return g, fmt.Errorf("item %d: size %d x %d", i, all[i].W, all[i].H)
+		case need[k] > nest.MaxPieces:
+			return g, fmt.Errorf("item %d: more than %d copies", i, nest.MaxPieces)
+		case need[k] > 0:
+			g.items, g.need = append(g.items, i), append(g.need, need[k])
 		}
 	}
-	return runs
+	return g, nil
 }

@@ -80,38 +80,22 @@ func (s *Sheets) Plan(items []int, need []int) (Plan, error) {
 
 // refusal says why nothing can be planned.
 func (s *Sheets) refusal(items, need []int) error {
-	for k, i := range items {
-		if i < 0 || i >= len(s.items) || k >= len(need) {
-			return fmt.Errorf("item %d: there are %d items and %d needs", i, len(s.items), len(need))
-		}
-		if need[k] > 0 && !s.Serves(i) {
+	g, err := wanted(s.items, items, need)
+	if err != nil {
+		return err
+	}
+	for _, i := range g.items {
+		if !s.Serves(i) {
 			return fmt.Errorf("item %d: no sheet of this card takes it", i)
 		}
 	}
 	return fmt.Errorf("the cost is larger than can be reckoned with")
 }
 
-// group is the items that have need; it is false where the lists are not ascending items of this card.
-func (s *Sheets) group(items, need []int) (group, bool) {
-	g := group{}
-	if len(items) != len(need) {
-		return g, false
-	}
-	for k, i := range items {
-		if i < 0 || i >= len(s.items) || k > 0 && i <= items[k-1] {
-			return g, false
-		}
-		if need[k] > 0 {
-			g.items, g.need = append(g.items, i), append(g.need, need[k])
-		}
-	}
-	return g, true
-}
-
 // split is the cheapest split of the items into runs.
 func (s *Sheets) split(items, need []int) *split {
-	g, ok := s.group(items, need)
-	if !ok {
+	g, err := wanted(s.items, items, need)
+	if err != nil {
 		return &split{}
 	}
 	s.buf = g.key(s.buf[:0])

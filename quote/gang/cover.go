@@ -1,0 +1,193 @@
+package gang
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+)
+
+// cover is what every basket of lengths that holds a job must satisfy: by each rule the lengths' capacities add up to
+// the demand. The rules are the area, lengths and width cut down to what sides can add up to; the shortest open strip;
+// and for each item by itself the copies that a length can hold.
+type cover struct {
+	st    stock
+	rules []rule
+}
+
+type rule struct {
+	demand int64
+	holds  []int64 // by length of the stock
+}
+
+// nodes is how many baskets are looked at before a coarser bound is taken.
+const nodes = 4000
+
+// measure is what the rules of a set of items have in common for all quantities.
+type measure struct {
+	width int64   // that sides can add up to across the roll
+	high  []int64 // by length of the stock: what they can add up to along it
+	alone [][]int64
+}
+
+// measure finds out what lengths hold of the blanks.
+func (st stock) measure(blanks []blank) measure {
+	across, along := sides(blanks...)
+	m := measure{width: reach(st.width, across)}
+	for _, l := range st.lengths {
+		m.high = append(m.high, reach(l.high, along))
+	}
+	for _, b := range blanks {
+		m.alone = append(m.alone, st.alone(b))
+	}
+	return m
+}
+
+// sides lists the sides that may lie across the roll and along it.
+func sides(blanks ...blank) (across, along []int64) {
+	for _, b := range blanks {
+		across, along = append(across, b.w), append(along, b.h)
+		if b.turn {
+			across, along = append(across, b.h), append(along, b.w)
+		}
+	}
+	return across, along
+}
+
+// alone is, by length, how many copies of one blank no length holds more of: by area, or by rows if they lie all one way.
+func (st stock) alone(b blank) (holds []int64) {
+	across, along := sides(b)
+	width := reach(st.width, across)
+	for _, l := range st.lengths {
+		if b.turn {
+			holds = append(holds, product(width, reach(l.high, along)).overArea(product(b.w, b.h)))
+		} else {
+			holds = append(holds, (st.width/b.w)*(l.high/b.h))
+		}
+	}
+	return holds
+}
+
+// newCover makes the rules for need[k] copies of each blank.
+func newCover(st stock, m measure, blanks []blank, need []int) cover {
+	c := cover{st: st}
+	var total area
+	for k, b := range blanks {
+		total = total.plus(product(b.w, b.h).times(need[k]))
+		c.rules = append(c.rules, rule{int64(need[k]), m.alone[k]})
+	}
+	if m.width > 0 {
+		c.rules = append(c.rules, rule{total.over(m.width), m.high})
+	}
+	return c
+}
+
+// strip adds the rule that no open strip is shorter than high, gap to the border counted.
+func (c *cover) strip(high int64) {
+	r := rule{demand: high}
+	for _, l := range c.st.lengths {
+		r.holds = append(r.holds, l.high)
+	}
+	c.rules = append(c.rules, r)
+}
+
+// least is a cost that no basket goes below, from the best price a unit of each rule.
+func (c cover) least() Price {
+	var least Price
+	for _, r := range c.rules {
+		least = max(least, c.share(r, r.demand))
+	}
+	return least
+}
+
+// share is the least that a rest of a rule's demand costs, however lengths could be divided.
+func (c cover) share(r rule, rest int64) Price {
+	if rest <= 0 {
+		return 0
+	}
+	least := Price(most)
+	for j, l := range c.st.lengths {
+		if r.holds[j] > 0 {
+			least = min(least, scaled(rest, l.each, r.holds[j]))
+		}
+	}
+	return least
+}
+
+// scaled is ceil(a × b / c), at the most an amount can hold.
+func scaled(a, b, c int64) int64 {
+	hi, lo := bits.Mul64(uint64(a), uint64(b))
+	if hi >= uint64(c) {
+		return most
+	}
+	q, r := bits.Div64(hi, lo, uint64(c))
+	if r > 0 {
+		q++
+	}
+	return int64(min(q, most))
+}
+
+// baskets lists those that satisfy all rules and cost less than below, cheapest first, of equals the one with fewer
+// lengths. It is not complete where there are too many.
+func (c cover) baskets(below Price) (list []basket, complete bool) {
+	w := walk{cover: c, below: below, left: nodes, basket: make(basket, len(c.st.lengths))}
+	for _, r := range c.rules {
+		w.rest = append(w.rest, r.demand)
+	}
+	w.from(0, 0)
+	slices.SortStableFunc(w.list, func(a, b basket) int {
+		costA, _ := c.st.price(a)
+		costB, _ := c.st.price(b)
+		return cmp.Or(cmp.Compare(costA, costB), cmp.Compare(a.count(), b.count()))
+	})
+	return w.list, w.left > 0
+}
+
+// walk goes through the baskets.
+type walk struct {
+	cover
+	below  Price
+	left   int
+	basket basket
+	rest   []int64 // of each rule's demand
+	list   []basket
+}
+
+// from chooses how many of length j are taken, and then of the later ones.
+func (w *walk) from(j int, cost Price) {
+	if w.left--; w.left <= 0 {
+		return
+	}
+	var more Price
+	for i, r := range w.rules {
+		more = max(more, w.share(r, w.rest[i]))
+	}
+	if all, ok := plus(cost, more); !ok || all >= w.below {
+		return
+	}
+	if j == len(w.st.lengths) {
+		if more == 0 {
+			w.list = append(w.list, slices.Clone(w.basket))
+		}
+		return
+	}
+	taken := 0
+	for {
+		w.from(j+1, cost)
+		next, ok := plus(cost, w.st.lengths[j].each)
+		if !ok || next >= w.below || w.left <= 0 {
+			break
+		}
+		cost = next
+		taken++
+		w.take(j, 1)
+	}
+	w.take(j, -taken)
+}
+
+// take puts n of length j into the basket.
+func (w *walk) take(j, n int) {
+	w.basket[j] += n
+	for i, r := range w.rules {
+		w.rest[i] -= int64(n) * r.holds[j]
+	}
+}
