@@ -17,7 +17,7 @@ const (
 
 // SizeCells is one row of cells, one a size, for the quantities of a garment line.
 type SizeCells struct {
-	*fyne.Container
+	holder
 	cells []*Field
 
 	OnChanged func(at int, qty string) // a quantity was typed
@@ -43,7 +43,7 @@ func NewSizeCells(n int) *SizeCells {
 		s.cells = append(s.cells, f)
 		objects[i] = f
 	}
-	s.Container = container.New(equal{CellWide, CellApart}, objects...)
+	s.hold(s, container.New(equal{CellWide, CellApart}, objects...))
 	return s
 }
 

@@ -24,7 +24,7 @@ func ParseHex(hex string) (color.NRGBA, bool) {
 
 // dot draws a colour as a small disc with a hairline round it, so that white shows on white and black on black.
 func dot(c *canvas.Circle, fill color.NRGBA) {
-	rim := look.Color(look.Rule)
+	rim := look.Color(look.Rim)
 	if c.FillColor == fill && c.StrokeColor == rim {
 		return
 	}

@@ -154,7 +154,7 @@ func (d *fieldDrawing) empty(s fyne.Size) {
 	place(d.text, f.pad(), 0, f.room(), s.Height)
 	show(d.mark, false)
 	show(d.caret, f.focused)
-	x := f.pad()
+	x := f.pad() - 2
 	if f.align == fyne.TextAlignTrailing && f.Hint == "" {
 		x += f.room()
 	}

@@ -11,7 +11,8 @@ import (
 
 // Grid is a table of cells to type into, which takes a range pasted from a spreadsheet.
 type Grid struct {
-	*fyne.Container
+	holder
+	body  *fyne.Container
 	heads []*Text
 	cells [][]*Field
 	wide  float32 // of a column, at 100 %
@@ -24,7 +25,8 @@ type Grid struct {
 // NewGrid makes a grid without rows; columns are wide at 100 %, the first one first.
 func NewGrid(first, wide float32) *Grid {
 	g := &Grid{first: first, wide: wide}
-	g.Container = container.New(gridLayout{g})
+	g.body = container.New(gridLayout{g})
+	g.hold(g, g.body)
 	return g
 }
 
@@ -83,8 +85,8 @@ func (g *Grid) build(columns, rows int) {
 		}
 		g.cells = append(g.cells, row)
 	}
-	g.Objects = objects
-	g.Refresh()
+	g.body.Objects = objects
+	g.body.Refresh()
 }
 
 func (g *Grid) wire(f *Field, r, c int) {

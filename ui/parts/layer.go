@@ -22,6 +22,8 @@ func NewLayered(content fyne.CanvasObject) *Layered {
 	return l
 }
 
+func (l *Layered) inner() fyne.CanvasObject { return l.content }
+
 // CreateRenderer is part of the toolkit's Widget.
 func (l *Layered) CreateRenderer() fyne.WidgetRenderer {
 	return newPainted(painted{

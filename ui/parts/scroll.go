@@ -5,15 +5,8 @@ import (
 	"fyne.io/fyne/v2/container"
 )
 
-// Scroll shows content that may be higher than its room. What gets the focus inside is brought into sight.
-type Scroll struct {
-	*container.Scroll
-}
-
-// NewScroll makes a scroll from top to bottom.
-func NewScroll(content fyne.CanvasObject) *Scroll {
-	return &Scroll{container.NewVScroll(content)}
-}
+// NewScroll shows content that may be higher than its room. What gets the focus inside is brought into sight.
+func NewScroll(content fyne.CanvasObject) *container.Scroll { return container.NewVScroll(content) }
 
 // revealMargin is how far inside the edge the focused part is brought.
 const revealMargin = 12
@@ -47,10 +40,8 @@ func scrollsAround(root, o fyne.CanvasObject, around []*container.Scroll) []*con
 		return append([]*container.Scroll{}, around...)
 	}
 	switch r := root.(type) {
-	case *Layered:
-		return scrollsAround(r.content, o, around)
-	case *Scroll:
-		return scrollsAround(r.Content, o, append(around, r.Scroll))
+	case interface{ inner() fyne.CanvasObject }:
+		return scrollsAround(r.inner(), o, around)
 	case *container.Scroll:
 		return scrollsAround(r.Content, o, append(around, r))
 	case *fyne.Container:

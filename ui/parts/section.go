@@ -48,7 +48,7 @@ func (g *Ground) CreateRenderer() fyne.WidgetRenderer {
 
 // Section is a panel with a title, a muted hint beside it and something at the right of the title's line.
 type Section struct {
-	*fyne.Container
+	holder
 	Title *Text
 	Hint  *Text
 	Right *fyne.Container // what stands at the right of the title
@@ -63,7 +63,7 @@ func NewSection(title, hint string, objects ...fyne.CanvasObject) *Section {
 	}
 	head := Row(10, []Track{Fit(), Share(1), Fit()}, s.Title, s.Hint, s.Right)
 	inner := Column(8, head, s.Body)
-	s.Container = container.NewStack(NewSheetGround(), Inset(look.SectionPadX, look.SectionPadY, inner))
+	s.hold(s, container.NewStack(NewSheetGround(), Inset(look.SectionPadX, look.SectionPadY, inner)))
 	return s
 }
 
@@ -74,13 +74,13 @@ func NewPlainSection(title, hint string, objects ...fyne.CanvasObject) *Section 
 		Right: container.NewHBox(), Body: Column(4, objects...),
 	}
 	head := Row(10, []Track{Fit(), Share(1), Fit()}, s.Title, s.Hint, s.Right)
-	s.Container = Column(5, head, s.Body)
+	s.hold(s, Column(5, head, s.Body))
 	return s
 }
 
 // Captioned is a field with its caption above it and, where there is one, its problem below.
 type Captioned struct {
-	*fyne.Container
+	holder
 	Caption *Text
 	problem *Paragraph
 	marked  interface{ SetWrong(bool) }
@@ -91,7 +91,7 @@ func NewCaptioned(caption string, field fyne.CanvasObject) *Captioned {
 	c := &Captioned{Caption: NewText(caption, CaptionStyle.Shortened()), problem: NewParagraph("", CaptionStyle.In(look.Fault))}
 	c.marked, _ = field.(interface{ SetWrong(bool) })
 	c.problem.Hide()
-	c.Container = Column(3, c.Caption, field, c.problem)
+	c.hold(c, Column(3, c.Caption, field, c.problem))
 	return c
 }
 
