@@ -58,3 +58,6 @@ func (a area) overArea(b area) int {
 	}
 	return low
 }
+
+// float is the area as a float: exact below 2^53.
+func (a area) float() float64 { return float64(a.hi)*(1<<64) + float64(a.lo) }

@@ -1,30 +1,76 @@
 package nest
 
+import "slices"
+
 // Bins lays all pieces on as few sheets as it finds.
 func Bins(s Sheet, ps []Piece, e Effort) (BinsResult, error) {
-	if err := checkSheet(s, false); err != nil {
-		return BinsResult{}, err
-	}
-	if err := checkPieces(s, ps); err != nil {
+	if err := check(s, ps, false); err != nil {
 		return BinsResult{}, err
 	}
 	t := newTask(s, ps)
 	if t.n == 0 {
 		return BinsResult{}, nil
 	}
-	var best [][]spot
-	for _, o := range t.orders() {
-		var sheets [][]spot
-		left := t.counts()
-		for n := 0; n < t.n; {
-			spots := t.fill(o, left, t.h)
-			n += len(spots)
-			sheets = append(sheets, spots)
-		}
-		if best == nil || len(sheets) < len(best) {
-			best = sheets
+	p := pile{task: t, bound: t.sheetsBound(t.w, t.h, true)}
+	p.build()
+	if e.Steps > 0 && !t.vast() {
+		p.improve(e)
+	}
+	return BinsResult{Placed: t.placed(p.best...), Sheets: len(p.best), Bound: p.bound}, nil
+}
+
+// pile is a number of sheets being filled.
+type pile struct {
+	*task
+	best  [][]spot
+	bound int
+}
+
+func (p *pile) keep(sheets [][]spot) {
+	if p.best == nil || len(sheets) < len(p.best) {
+		p.best = sheets
+	}
+}
+
+// build tries the constructive methods.
+func (p *pile) build() {
+	p.keep(p.stack(p.shelves(p.flat())))
+	if p.vast() {
+		return
+	}
+	u := newTrial(p.task)
+	for _, o := range p.orders() {
+		if len(p.best) > p.bound {
+			u.run(p.sequence(o), p.h, p.n, unlimited)
+			p.keep(u.sheets())
 		}
 	}
-	bound := int(t.area().overArea(product(t.w, t.h)))
-	return BinsResult{Placed: t.placed(best...), Sheets: len(best), Bound: bound}, nil
+}
+
+// sheets is the layout sheet by sheet.
+func (r *trial) sheets() [][]spot {
+	out := make([][]spot, 0, len(r.ends))
+	from := 0
+	for _, end := range r.ends {
+		out = append(out, slices.Clone(r.spots[from:end]))
+		from = end
+	}
+	return out
+}
+
+// improve looks for a layout on one sheet fewer, until that is below the bound
+// or the effort is spent.
+func (p *pile) improve(e Effort) {
+	u := &hunt{trial: newTrial(p.task), h: p.h, dice: 1, stop: e.Stop}
+	orders := p.orders()
+	for each, turn := max(e.Steps/64, 64), 0; len(p.best) > p.bound; each, turn = each+each/4, turn+1 {
+		if u.steps() >= e.Steps || u.stopped() {
+			return
+		}
+		u.count = len(p.best) - 1
+		budget := min(each, e.Steps-u.steps())
+		if u.from(p.sequence(orders[turn%len(orders)]), budget*workPerStep) {
+			p.keep(u.trial.sheets())
+		}
+	}
 }

@@ -5,6 +5,14 @@ import (
 	"fmt"
 )
 
+// check says what is wrong with a problem, all of it at once.
+func check(s Sheet, ps []Piece, strip bool) error {
+	if err := checkSheet(s, strip); err != nil {
+		return err
+	}
+	return checkPieces(s, ps)
+}
+
 // checkSheet says what is wrong with a sheet.
 func checkSheet(s Sheet, strip bool) error {
 	switch {

@@ -60,19 +60,20 @@ func (s *skyline) put(i int, w, h int64, right bool) int64 {
 	return g.x
 }
 
-// lift gives segment i up and raises it to its lower neighbour.
-func (s *skyline) lift(i int) bool {
+// lift gives segment i up, raises it to its lower neighbour and returns by how
+// much: 0 for a segment that has no neighbour.
+func (s *skyline) lift(i int) int64 {
 	left, right := s.walls(i)
-	switch {
-	case left < 0 && right < 0:
-		return false
-	case left < 0 || right >= 0 && right < left:
-		s.segs[i].y += right
-	default:
-		s.segs[i].y += left
+	by := left
+	if left < 0 || right >= 0 && right < left {
+		by = right
 	}
+	if by < 0 {
+		return 0
+	}
+	s.segs[i].y += by
 	s.merge(i)
-	return true
+	return by
 }
 
 // merge joins segment i with neighbours of its height.

@@ -3,7 +3,7 @@ package nest
 // Straight lays all pieces on one sheet in straight rows from border to border,
 // each design one way round, or says that it found no such layout.
 func Straight(s Sheet, ps []Piece) ([]Placed, bool) {
-	if checkSheet(s, true) != nil || checkPieces(s, ps) != nil {
+	if check(s, ps, true) != nil {
 		return nil, false
 	}
 	t := newTask(s, ps)

@@ -1,23 +1,86 @@
 package nest
 
-// Strip lays all pieces on the shortest strip it finds. The sheet's H must be 0.
+import "slices"
+
+// Strip lays all pieces on the shortest strip it finds; the sheet's H counts as
+// 0. Without steps the length is below twice the area over the width plus the
+// longest piece.
 func Strip(s Sheet, ps []Piece, e Effort) (StripResult, error) {
 	s.H = 0
-	if err := checkSheet(s, true); err != nil {
-		return StripResult{}, err
-	}
-	if err := checkPieces(s, ps); err != nil {
+	if err := check(s, ps, true); err != nil {
 		return StripResult{}, err
 	}
 	t := newTask(s, ps)
-	var best []spot
-	length := int64(-1)
-	for _, o := range t.orders() {
-		spots := t.fill(o, t.counts(), t.h)
-		if l := t.length(spots); length < 0 || l < length {
-			best, length = spots, l
+	if t.n == 0 {
+		return StripResult{}, nil
+	}
+	r := roll{task: t, bound: t.stripBound()}
+	r.build()
+	if e.Steps > 0 {
+		r.improve(e)
+	}
+	return StripResult{Placed: t.placed(r.best), Length: t.outer(r.length), Bound: t.outer(r.bound)}, nil
+}
+
+// roll is a strip being packed.
+type roll struct {
+	*task
+	best          []spot
+	length, bound int64
+}
+
+// keep takes a layout if it is the shortest so far.
+func (r *roll) keep(spots []spot) {
+	if l := r.task.length(spots); r.best == nil || l < r.length {
+		r.best, r.length = slices.Clone(spots), l
+	}
+}
+
+// build tries the constructive methods.
+func (r *roll) build() {
+	r.keep(r.stack(r.shelves(r.flat()))[0])
+	if r.vast() {
+		return
+	}
+	u := newTrial(r.task)
+	for _, o := range r.orders() {
+		if r.length > r.bound {
+			u.run(r.sequence(o), r.h, 1, unlimited)
+			r.keep(u.spots)
 		}
 	}
-	bound := t.area().over(t.w)
-	return StripResult{Placed: t.placed(best), Length: t.outer(length), Bound: t.outer(bound)}, nil
+}
+
+// improve halves the span between bound and length again and again, in rounds of
+// twice the effort each (Wei, Hu, Leung & Zhang 2017).
+func (r *roll) improve(e Effort) {
+	if r.vast() {
+		return
+	}
+	u := &hunt{trial: newTrial(r.task), count: 1, dice: 1, stop: e.Stop}
+	orders := r.orders()
+	for each, turn := max(e.Steps/512, 64), 0; r.length > r.bound; each += each / 2 {
+		for low := r.bound - 1; low+1 < r.length; turn++ {
+			if u.steps() >= e.Steps || u.stopped() {
+				return
+			}
+			u.h = low + (r.length-low)/2
+			budget := min(each, e.Steps-u.steps())
+			if u.from(r.sequence(orders[turn%len(orders)]), budget*workPerStep) {
+				r.keep(u.spots)
+			} else {
+				low = u.h
+			}
+		}
+	}
+}
+
+// vast says that there are too many pieces and gaps for more than shelves.
+func (t *task) vast() bool {
+	small := t.w
+	for _, k := range t.kinds {
+		small = min(small, k.w, k.h)
+	}
+	gaps := min(int64(t.n), t.w/small)
+	return int64(t.n)*(2*int64(len(t.kinds))+gaps) > 40_000_000
 }

@@ -1,0 +1,116 @@
+package nest
+
+// sheetsBound is a number of regions no layout does without. far tries every
+// pair of duals, not only those that promise most.
+func (t *task) sheetsBound(w, h int64, far bool) int {
+	if t.n == 0 {
+		return 0
+	}
+	fs, gs := duals(t.kinds, alongX, w), duals(t.kinds, alongY, h)
+	best := 1
+	try := func(f, g *dual) {
+		if f.limit > 0 && g.limit > 0 {
+			whole := product(f.limit, g.limit)
+			if m := measure(t.kinds, f, g); whole.times(best).less(m) {
+				best = m.overArea(whole)
+			}
+		}
+	}
+	for i := range fs {
+		try(&fs[i], &gs[0])
+	}
+	for i := range gs {
+		try(&fs[0], &gs[i])
+	}
+	if far && len(fs)*len(gs)*len(t.kinds) < 4_000_000 {
+		for i := range fs {
+			for j := range gs {
+				try(&fs[i], &gs[j])
+			}
+		}
+	}
+	return max(best, t.rivals(w, h))
+}
+
+// rivals counts pieces no two of which go on one region, as a greedy clique.
+func (t *task) rivals(w, h int64) int {
+	best := 0
+	kinds := t.kinds[:min(len(t.kinds), maxDuals)]
+	for i := range kinds {
+		var group []int
+		n := 0
+		for o := range kinds {
+			k := (i + o) % len(kinds)
+			apart := true
+			for _, g := range group {
+				apart = apart && !together(kinds[k], kinds[g], w, h)
+			}
+			switch {
+			case !apart:
+			case !together(kinds[k], kinds[k], w, h):
+				n += kinds[k].count
+				group = append(group, k)
+			case o == 0:
+				n++
+				group = append(group, k)
+			}
+		}
+		best = max(best, n)
+	}
+	return best
+}
+
+// together says whether two pieces go side by side or one above the other.
+func together(a, b kind, w, h int64) bool {
+	for _, p := range a.ways() {
+		for _, q := range b.ways() {
+			if max(p.h, q.h) <= h && p.w+q.w <= w || max(p.w, q.w) <= w && p.h+q.h <= h {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// ways are the sizes a kind may lie in.
+func (k kind) ways() []lengths {
+	if k.turn {
+		return []lengths{{k.w, k.h}, {k.h, k.w}}
+	}
+	return []lengths{{k.w, k.h}}
+}
+
+// stripBound is a length no layout goes below: by duals across the strip, the
+// shortest piece, and what a sheet of that length is proven not to hold.
+func (t *task) stripBound() int64 {
+	var bound int64
+	for _, k := range t.kinds {
+		least := k.h
+		if k.turn && k.w <= t.h {
+			least = min(k.w, k.h)
+		}
+		bound = max(bound, least)
+	}
+	length := plain(t.kinds, 1)
+	fs := duals(t.kinds, alongX, t.w)
+	for i := range fs {
+		if fs[i].limit > 0 {
+			bound = max(bound, measure(t.kinds, &fs[i], length).over(fs[i].limit))
+		}
+	}
+	sums := newReach(t.kinds, alongY, min(t.h, maxReach))
+	bound = sums.from(bound)
+	if len(t.kinds) > 1000 {
+		return bound
+	}
+	low, high := bound, bound+bound/4
+	for low < high {
+		mid := low + (high-low)/2
+		if t.sheetsBound(t.w, mid, false) > 1 {
+			low = mid + 1
+		} else {
+			high = mid
+		}
+	}
+	return sums.from(low)
+}

@@ -1,0 +1,170 @@
+package nest
+
+import "math"
+
+// A trial lays pieces sheet by sheet, always in the lowest gap. For each gap it
+// takes the piece that suits it best; between equals the sequence decides, so
+// that a better sequence makes a better layout (after Burke, Kendall & Whitwell
+// 2004 and Leung, Zhang & Sim 2011). It keeps its memory from layout to layout.
+type trial struct {
+	t     *task
+	fits  *reach
+	sky   skyline
+	first []int32 // where a kind's places begin
+	place []int32 // places in the sequence, kind by kind, rising
+	next  []int32 // a kind's next copy, as an index into place
+	live  []lying // ways to lie of what is left
+	spots []spot
+	ends  []int   // how many spots there are when a sheet is full
+	lost  float64 // area given up
+	work  int     // candidates looked at
+}
+
+// lying is one way a kind may lie.
+type lying struct {
+	w, h   int64
+	place  int32 // of its next copy
+	kind   int32
+	turned bool
+}
+
+func newTrial(t *task) *trial {
+	r := &trial{
+		t: t, fits: newReach(t.kinds, alongX, t.w),
+		first: make([]int32, len(t.kinds)+1), next: make([]int32, len(t.kinds)),
+		place: make([]int32, t.n), spots: make([]spot, 0, t.n),
+		live: make([]lying, 0, 2*len(t.kinds)),
+	}
+	for i, k := range t.kinds {
+		r.first[i+1] = r.first[i] + int32(k.count)
+	}
+	return r
+}
+
+// rank notes the places of every kind's copies in the sequence.
+func (r *trial) rank(seq []int32) {
+	copy(r.next, r.first)
+	for i, k := range seq {
+		r.place[r.next[k]] = int32(i)
+		r.next[k]++
+	}
+	copy(r.next, r.first)
+	r.live = r.live[:0]
+	for i, k := range r.t.kinds {
+		if k.count == 0 {
+			continue
+		}
+		at := r.place[r.first[i]]
+		r.live = append(r.live, lying{k.w, k.h, at, int32(i), false})
+		if k.turn {
+			r.live = append(r.live, lying{k.h, k.w, at, int32(i), true})
+		}
+	}
+}
+
+// run lays the sequence on a number of sheets of height h, and returns how many
+// pieces lie. It gives up as soon as more area is lost than it may.
+func (r *trial) run(seq []int32, h int64, sheets int, may float64) int {
+	r.rank(seq)
+	r.spots, r.ends, r.lost = r.spots[:0], r.ends[:0], 0
+	for len(r.ends) < sheets && len(r.live) > 0 && r.sheet(h, may) {
+		r.ends = append(r.ends, len(r.spots))
+	}
+	return len(r.spots)
+}
+
+// sheet fills one sheet; false says that too much was lost.
+func (r *trial) sheet(h int64, may float64) bool {
+	r.sky.reset(r.t.w)
+	for len(r.live) > 0 {
+		i := r.sky.lowest()
+		if at := r.choose(i, h); at.index >= 0 {
+			r.lay(i, at)
+			continue
+		}
+		gap := r.sky.segs[i]
+		up := r.sky.lift(i)
+		if up == 0 {
+			r.lost += float64(gap.w) * float64(h-gap.y)
+			return r.lost <= may
+		}
+		if r.lost += float64(gap.w) * float64(up); r.lost > may {
+			return false
+		}
+	}
+	return true
+}
+
+// pick is a way to lie, by its index in live, and the end of the gap it goes to.
+type pick struct {
+	index int
+	right bool
+}
+
+func (r *trial) lay(i int, p pick) {
+	l := r.live[p.index]
+	y := r.sky.segs[i].y
+	x := r.sky.put(i, l.w, l.h, p.right)
+	r.spots = append(r.spots, spot{int(l.kind), x, y, l.turned})
+	k := l.kind
+	r.next[k]++
+	from := p.index
+	if l.turned {
+		from--
+	}
+	ways := 1
+	if r.t.kinds[k].turn {
+		ways = 2
+	}
+	if r.next[k] == r.first[k+1] {
+		last := len(r.live) - ways
+		copy(r.live[from:], r.live[from+ways:])
+		r.live = r.live[:last]
+		return
+	}
+	for j := from; j < from+ways; j++ {
+		r.live[j].place = r.place[r.next[k]]
+	}
+}
+
+// choose finds the piece for segment i; index -1: none.
+func (r *trial) choose(i int, h int64) pick {
+	gap := r.sky.segs[i]
+	left, right := r.sky.walls(i)
+	best, p := int64(-1), pick{index: -1}
+	high := h - gap.y
+	r.work += len(r.live) + 8
+	for j := range r.live {
+		l := &r.live[j]
+		if l.w > gap.w || l.h > high {
+			continue
+		}
+		v, atRight := r.score(l.w, l.h, gap.w, left, right)
+		if v = v<<32 - int64(l.place); v > best {
+			best, p = v, pick{j, atRight}
+		}
+	}
+	return p
+}
+
+func (r *trial) score(w, h, gap, left, right int64) (score int64, atRight bool) {
+	v, atRight := suits(w, h, gap, left, right)
+	score = int64(v) + 1
+	if rest := gap - w; rest == 0 || r.fits.below(rest) == rest {
+		score += 8
+	}
+	return score, atRight
+}
+
+// out is the area of the pieces that do not lie.
+func (r *trial) out() float64 {
+	var sum float64
+	for _, l := range r.live {
+		if !l.turned {
+			sum += float64(r.first[l.kind+1]-r.next[l.kind]) * float64(l.w) * float64(l.h)
+		}
+	}
+	return sum
+}
+
+var unlimited = math.Inf(1)
