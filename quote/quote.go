@@ -5,7 +5,11 @@
 // prices, anything of a window or a document.
 package quote
 
-import "strings"
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // Format names of the two documents that the engine reads and gives.
 const (
@@ -29,10 +33,111 @@ func (p Problems) Error() string {
 }
 
 // Price works a job out in full. The error, if any, is Problems.
-func Price(job Job) (Result, error) { return Result{}, Problems{{Path: "", Problem: "not yet"}} }
+func Price(job Job) (Result, error) {
+	var r Result
+	err := working(job, func(m *model) Problems {
+		if len(m.problems) > 0 {
+			return m.problems
+		}
+		ladder := m.stair()
+		own := ladder.own()
+		if own == nil {
+			return m.unserved()
+		}
+		r = (&report{model: m, ladder: ladder, own: own}).result()
+		return nil
+	})
+	return r, err
+}
 
-// Cheapest finds, for one placement, the spans of quantities from 1 to upto over which each card is the choice. The
-// error, if any, is Problems.
+// MostCheapest is the largest quantity that Cheapest goes up to.
+const MostCheapest = 2000
+
+// Cheapest finds, for one placement, the spans of quantities from 1 to upto over which each card is the choice, for
+// its own inks and for each ink count. Quantities scale the whole job as the ladder does. The error, if any, is
+// Problems.
 func Cheapest(job Job, placement string, upto int) (CheapestFromTo, error) {
-	return CheapestFromTo{}, Problems{{Path: "", Problem: "not yet"}}
+	r := CheapestFromTo{Placement: placement}
+	p := slices.IndexFunc(job.Placements, func(p Placement) bool { return p.ID == placement })
+	if p < 0 {
+		return r, Problems{{Path: "placement", Problem: fmt.Sprintf("there is no placement %q in this job", placement)}}
+	}
+	if upto < 1 || upto > MostCheapest {
+		return r, Problems{{Path: "upto", Problem: fmt.Sprintf("enter 1 to %d pieces", MostCheapest)}}
+	}
+	var err error
+	if r.Spans, err = spans(job, p, upto, func(*Placement) {}); err != nil {
+		return r, err
+	}
+	for inks := 1; inks <= 6; inks++ {
+		s, err := spans(job, p, upto, func(p *Placement) { p.Inks, p.InkCount, p.FullColor = nil, inks, false })
+		if err != nil {
+			return r, err
+		}
+		r.ByInks = append(r.ByInks, InkSpans{Inks: fmt.Sprint(inks), Spans: s})
+	}
+	s, err := spans(job, p, upto, func(p *Placement) { p.Inks, p.InkCount, p.FullColor = nil, 0, true })
+	r.ByInks = append(r.ByInks, InkSpans{Inks: "full", Spans: s})
+	return r, err
+}
+
+// spans finds which card is the choice for a placement at each quantity, its artwork changed.
+func spans(job Job, p, upto int, change func(*Placement)) (ss []Span, err error) {
+	job.Placements = slices.Clone(job.Placements)
+	change(&job.Placements[p])
+	job.Placements[p].Method = ""
+	job.Frozen = nil
+	err = working(job, func(m *model) Problems {
+		var hint []int
+		for q := 1; q <= upto; q++ {
+			card := ""
+			s := m.at(q)
+			if best, _ := s.best(s.allowed, hint); best.ok {
+				hint = best.choice
+				if c := best.choice[p]; c >= 0 {
+					card = m.cards[c].ID
+				}
+			}
+			delete(m.quantities, q)
+			if n := len(ss); n > 0 && ss[n-1].Card == card {
+				ss[n-1].To = q
+			} else {
+				ss = append(ss, Span{From: q, To: q, Card: card})
+			}
+		}
+		return nil
+	})
+	return ss, err
+}
+
+// working checks a job, compiles it and hands it on; amounts that are too large become a problem.
+func working(job Job, work func(*model) Problems) (err error) {
+	problems := check(&job)
+	if slices.ContainsFunc(problems, func(p Problem) bool { return !later(p.Path) }) {
+		return problems
+	}
+	defer func() {
+		switch x := recover().(type) {
+		case nil:
+		case tooLarge:
+			err = append(problems, Problem{Path: "", Problem: tooLargeText})
+		default:
+			panic(x)
+		}
+	}()
+	m := newModel(&job)
+	m.problems = append(problems, m.cannotServe()...)
+	m.problems = append(m.problems, m.thaw()...)
+	if len(problems) > 0 {
+		return m.problems
+	}
+	if p := work(m); len(p) > 0 {
+		return p
+	}
+	return nil
+}
+
+// later tells of a path whose field has no part in whether the job can be served.
+func later(path string) bool {
+	return strings.HasPrefix(path, "pricing.") || strings.HasPrefix(path, "art.") || strings.HasPrefix(path, "ladder")
 }

@@ -146,6 +146,7 @@ type PlacedPiece struct {
 type SharingWeight struct {
 	Placement string       `json:"placement"`
 	Variant   int          `json:"variant"`
+	Text      string       `json:"text,omitempty"`
 	Weight    string       `json:"weight"`
 	Cost      money.Amount `json:"cost"`
 }

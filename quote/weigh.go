@@ -1,0 +1,181 @@
+package quote
+
+// constant is what the job costs whatever the methods: extras, art, delivery.
+func (s *state) constant() (total int64) {
+	for e := range s.m.job.Extras {
+		total = add(total, s.extraCost(e))
+	}
+	return add(total, add(s.m.artCost(), cents(s.m.inMinor(s.m.job.Pricing.DeliveryCost))))
+}
+
+func (m *model) artCost() int64 {
+	return cents(times(m.job.Art.Minutes.Rat(), frac(1, 60), m.inMinor(m.job.Art.PerHour)))
+}
+
+// extraPieces is the pieces an extra is counted for: those it is on, or 1 for the order.
+func (s *state) extraPieces(e int) int {
+	x := &s.m.job.Extras[e]
+	if x.PerOrder {
+		return 1
+	}
+	n := 0
+	for l, g := range s.m.lines {
+		if isOn(x.On, g.ID) {
+			n += s.lineQty[l]
+		}
+	}
+	return n
+}
+
+func (s *state) extraCost(e int) int64 {
+	return cents(times(rat(int64(s.extraPieces(e))), s.m.inMinor(s.m.job.Extras[e].Cost)))
+}
+
+// handling is the time of a job before any placement: set-up, extras of the order, and each piece in hand.
+func (t *setting) handling() int64 {
+	m := t.m
+	s := m.minutes(m.job.Shop.JobSetupMin)
+	for _, e := range m.job.Extras {
+		if e.PerOrder {
+			s = add(s, m.seconds(e.Seconds))
+		}
+	}
+	for l, g := range m.lines {
+		s = add(s, mul(int64(t.bought[l]), add(g.handling, g.extras)))
+	}
+	return s
+}
+
+// weigh works out what a combination costs. It may stop early, with !ok, where that is known to be more than limit.
+func (s *state) weigh(choice []int, r *scratch, limit combination) combination {
+	t := s.settingFor(choice, r)
+	if len(t.unpriced) > 0 {
+		return combination{}
+	}
+	w := weighing{t: t, r: r, choice: choice}
+	w.start()
+	for p, c := range choice {
+		if c >= 0 && !w.place(p, c) {
+			return combination{}
+		}
+	}
+	w.finishTime()
+	if limit.ok && s.m.figure2(add(w.cost, w.low), w.cards) > limit.figure {
+		return combination{}
+	}
+	if !w.gang() {
+		return combination{}
+	}
+	w.freight()
+	return combination{choice: choice, cost: w.cost, figure: s.m.figure2(w.cost, w.cards), ok: true}
+}
+
+// figure2 is the figure that methods are chosen by: the cost, and what mixing cards must save for each card but one.
+func (m *model) figure2(cost int64, cards int) int64 {
+	return add(mul(cost, m.mixingScale), mul(m.mixing, int64(max(cards-1, 0))))
+}
+
+// settingFor is the setting that a combination leads to.
+func (s *state) settingFor(choice []int, r *scratch) *setting {
+	clear(r.pressed)
+	for p, c := range choice {
+		if c >= 0 && s.m.cards[c].Press != nil {
+			s.m.press(r.pressed, s, p)
+		}
+	}
+	return s.with(r.pressed)
+}
+
+// weighing adds up one combination.
+type weighing struct {
+	t       *setting
+	r       *scratch
+	choice  []int
+	cost    int64
+	low     int64 // the least the sheet and roll cards cost
+	seconds int64
+	hits    int64
+	cards   int // different ones
+	pressed int // different pressed ones
+}
+
+func (w *weighing) start() {
+	clear(w.r.used)
+	for i := range w.r.on {
+		w.r.on[i] = w.r.on[i][:0]
+	}
+	copy(w.r.value, w.t.value)
+	copy(w.r.orders, w.t.orders)
+	w.cost = add(w.t.fixed, w.t.constantCost())
+	w.seconds = w.t.handlingTime()
+}
+
+// place adds one placement; false where the card does not serve it here.
+func (w *weighing) place(p, c int) bool {
+	cd := &w.t.m.cards[c]
+	if !w.r.used[c] {
+		w.r.used[c] = true
+		w.cards++
+		if cd.Press != nil {
+			w.pressed++
+		}
+	}
+	if cd.Press != nil {
+		w.seconds = add(w.seconds, add(cd.setup, mul(cd.seconds, w.t.hitsOn[p])))
+		w.hits = add(w.hits, w.t.hitsOn[p])
+	}
+	if cd.sheets != nil || cd.roll != nil {
+		w.r.on[c] = append(w.r.on[c], p)
+		w.low = add(w.low, w.t.gangLow(c, p))
+		return true
+	}
+	cost, ok := w.t.placementOn(c, p)
+	if ok {
+		w.buy(cd, cost)
+	}
+	return ok
+}
+
+func (w *weighing) buy(cd *card, cost int64) {
+	w.cost = add(w.cost, cost)
+	if cd.supplier >= 0 {
+		w.r.value[cd.supplier] = add(w.r.value[cd.supplier], cost)
+		w.r.orders[cd.supplier] = true
+	}
+}
+
+func (w *weighing) finishTime() {
+	m := w.t.m
+	w.seconds = add(w.seconds, mul(m.minutes(m.job.Shop.ChangeoverMin), int64(max(w.pressed-1, 0))))
+	w.cost = add(w.cost, m.timeCost(w.seconds, w.hits))
+}
+
+// gang adds the sheet and roll cards; false where one cannot hold its placements.
+func (w *weighing) gang() bool {
+	for c, on := range w.r.on {
+		if len(on) == 0 {
+			continue
+		}
+		cost, ok := w.t.gangCost(c, on, w.r)
+		if !ok {
+			return false
+		}
+		w.buy(&w.t.m.cards[c], cost)
+	}
+	return true
+}
+
+func (w *weighing) freight() {
+	for s := range w.r.value {
+		w.cost = add(w.cost, w.t.m.freight(s, w.r.value[s], w.r.orders[s]))
+	}
+}
+
+// freight of a supplier, by the value of what is bought from it.
+func (m *model) freight(s int, value int64, orders bool) int64 {
+	f := m.freights[s]
+	if !orders || f.free > 0 && value >= f.free {
+		return 0
+	}
+	return f.amount
+}
