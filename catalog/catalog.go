@@ -25,28 +25,35 @@ type Supplier struct {
 
 // Style is a supplier's number for a garment, in some colours and sizes.
 type Style struct {
-	ID         int64
-	SupplierID int64
-	Supplier   string // the supplier's key
-	Number     string // the supplier's number, like LS-240
-	Name       string
-	Mill       string
-	Category   string // tee, long sleeve, hoodie, crew, polo, cap, tote, youth tee, ...
-	Fabric     string // like 100 % cotton
-	Tags       []string
-	Handling   *money.Number // seconds a piece; nil: the shop's
-	Usual      bool          // "my usual": comes first everywhere
-	Retired    bool
-	Colors     []Color
-	Sizes      []StyleSize
-	PricedOn   string // 2006-01-02: since when the prices in force hold
+	ID          int64
+	SupplierID  int64
+	Supplier    string // the supplier's key
+	Number      string // the supplier's number, like LS-240
+	Name        string
+	Mill        string
+	Category    string // tee, long sleeve, hoodie, crew, polo, cap, tote, youth tee, ...
+	Fabric      string // like 100 % cotton
+	Tags        []string
+	Weight      money.Number  // grams per square metre; 0: not known
+	HeatLimit   string        // as the mill states it, like 320 °F; empty: not known
+	Caution     string        // what to mind at the press
+	NotClothing bool          // a tote, not a garment in the sense of a tax rule
+	Handling    *money.Number // seconds a piece; nil: the shop's
+	Usual       bool          // "my usual": comes first everywhere
+	Retired     bool
+	Colors      []Color
+	Sizes       []StyleSize            // prices that hold for every colour
+	ByColor     map[string][]StyleSize // prices of colours that have their own
+	PricedOn    string                 // 2006-01-02: since when the prices in force hold
 }
 
 // Color is one colour a style comes in.
 type Color struct {
-	Name  string
-	Hex   string // #rrggbb
-	Shade string // light, dark, heather, neon
+	Name    string
+	Hex     string   // #rrggbb
+	Shade   string   // light, dark, heather, neon
+	Sizes   []string // the sizes it comes in; nil: all of the style
+	Retired bool
 }
 
 // StyleSize is one size with the prices in force, in proper order of sizes.

@@ -30,7 +30,7 @@ type Draft struct {
 
 // DraftCustomer is whom the quote is for; ID 0 is somebody not (yet) kept.
 type DraftCustomer struct {
-	ID                                    int64
+	ID                                   int64
 	Name, Contact, Email, Phone, Address string
 }
 
@@ -64,7 +64,21 @@ type DraftPlacement struct {
 	Method    string   // rate card key; empty: auto
 	NoTurn    bool
 	Variants  []DraftVariant
+	Position  string // where it sits, like "3 in below the collar"
 	Artwork   string // path of a picture, or empty
+
+	// Names and numbers: a different text on each garment.
+	Personal   bool
+	Texts      []DraftText
+	CharWidth  string
+	ChargeEach string
+}
+
+// DraftText is one person's text on one garment.
+type DraftText struct {
+	Garment string // garment key
+	Size    string
+	Text    string
 }
 
 // DraftVariant is another size of the artwork for some garment sizes.

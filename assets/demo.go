@@ -1,0 +1,12 @@
+package assets
+
+import _ "embed"
+
+// The demo shop, everything in it invented: DemoJob has its rates, suppliers and rate cards in the form of a job file,
+// DemoCatalog its styles, presets and ready quotes.
+var (
+	//go:embed demo/job.json
+	DemoJob []byte
+	//go:embed demo/catalog.json
+	DemoCatalog []byte
+)

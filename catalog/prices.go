@@ -1,0 +1,175 @@
+package catalog
+
+import (
+	"slices"
+	"strconv"
+
+	"pressworth/quote"
+	"pressworth/quote/sizes"
+)
+
+// Kinds of price entry.
+const (
+	ListPrice = "list" // of a price list
+	NetPrice  = "net"  // the shop's own agreed price, goes before the list
+	SalePrice = "sale" // until its last day it goes before both
+	GonePrice = "gone" // the supplier lists the size no more
+)
+
+// Price is one price entry of a style: it holds from its first day until a later one of its kind, or its last day. It
+// is never changed.
+type Price struct {
+	StyleID int64
+	Seq     int    // counts the entries of the style
+	Color   string // empty: every colour
+	Size    string
+	Kind    string
+	Each    []quote.Break
+	From    string // 2006-01-02
+	Until   string // or empty
+	File    PriceFile
+}
+
+// PriceFile is where prices came from.
+type PriceFile struct {
+	ID         int64
+	SupplierID int64
+	Name       string // of the file, or of the person
+	Source     string // file, person, demo
+	ValidFrom  string // 2006-01-02
+	TakenAt    string // RFC 3339
+	Whole      bool   // it lists all that the supplier has: what is not in it is gone
+	Undone     bool
+}
+
+// EntryID names the entry in a job: style and count, like p12.3.
+func (p Price) EntryID() string {
+	return "p" + strconv.FormatInt(p.StyleID, 10) + "." + strconv.Itoa(p.Seq)
+}
+
+// beats says whether p goes before q where both hold.
+func (p Price) beats(q Price) bool {
+	if a, b := rank(p.Kind), rank(q.Kind); a != b {
+		return a > b
+	}
+	if p.From != q.From {
+		return p.From > q.From
+	}
+	return p.Seq > q.Seq
+}
+
+func rank(kind string) int {
+	switch kind {
+	case SalePrice:
+		return 2
+	case NetPrice:
+		return 1
+	}
+	return 0
+}
+
+// holds says whether the entry holds on a day.
+func (p Price) holds(on string) bool { return p.From <= on && (p.Until == "" || on <= p.Until) }
+
+// cell is a size of a colour; no colour stands for every one.
+type cell struct{ color, size string }
+
+// InForce picks of a style's entries, in their order, those that hold on a day: one for each size, and for each size
+// of a colour that has prices of its own. A size whose latest list entry says that it is gone has none.
+func InForce(entries []Price, on string) []Price {
+	best := make(map[cell]Price)
+	gone := make(map[cell]Price)
+	var order []cell
+	for _, p := range entries {
+		if !p.holds(on) {
+			continue
+		}
+		c := cell{p.Color, p.Size}
+		if rank(p.Kind) == 0 {
+			if g, ok := gone[c]; !ok || p.beats(g) {
+				gone[c] = p
+			}
+		}
+		now, seen := best[c]
+		if !seen {
+			order = append(order, c)
+		}
+		if !seen || p.beats(now) {
+			best[c] = p
+		}
+	}
+	var out []Price
+	for _, c := range order {
+		if g, ok := gone[c]; ok && g.Kind == GonePrice {
+			continue
+		}
+		out = append(out, best[c])
+	}
+	return out
+}
+
+// SetPrices gives the style the prices in force. A list price counts as confirmed by the last whole price file, so its
+// day is the later of the two.
+func (s *Style) SetPrices(inForce []Price, lastWhole string) {
+	s.Sizes, s.ByColor, s.PricedOn = nil, nil, ""
+	for _, p := range inForce {
+		day := p.From
+		if p.File.Source == "file" && lastWhole > day {
+			day = lastWhole
+		}
+		if s.PricedOn == "" || day < s.PricedOn {
+			s.PricedOn = day
+		}
+		size := StyleSize{Size: p.Size, Each: p.Each}
+		for i := range size.Each {
+			size.Each[i].Info = quote.Info{EntryID: p.EntryID(), PricedOn: day}
+		}
+		if p.Color == "" {
+			s.Sizes = append(s.Sizes, size)
+			continue
+		}
+		if s.ByColor == nil {
+			s.ByColor = make(map[string][]StyleSize)
+		}
+		s.ByColor[p.Color] = append(s.ByColor[p.Color], size)
+	}
+	sortSizes(s.Sizes)
+	for _, own := range s.ByColor {
+		sortSizes(own)
+	}
+}
+
+func sortSizes(all []StyleSize) {
+	slices.SortStableFunc(all, func(a, b StyleSize) int {
+		switch {
+		case sizes.Less(a.Size, b.Size):
+			return -1
+		case sizes.Less(b.Size, a.Size):
+			return 1
+		}
+		return 0
+	})
+}
+
+// SizeSpan says which sizes the style comes in, like S–3XL.
+func (s Style) SizeSpan() string {
+	var names []string
+	for _, z := range s.Sizes {
+		names = append(names, z.Size)
+	}
+	for _, own := range s.ByColor {
+		for _, z := range own {
+			if !contains(names, z.Size) {
+				names = append(names, z.Size)
+			}
+		}
+	}
+	sizes.Sort(names)
+	switch len(names) {
+	case 0:
+		return ""
+	case 1:
+		return names[0]
+	}
+	return names[0] + "–" + names[len(names)-1]
+}

@@ -1,0 +1,140 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"embed"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+
+	sqlite "modernc.org/sqlite"
+	sqlite3 "modernc.org/sqlite/lib"
+)
+
+//go:embed schema/*.sql
+var schema embed.FS
+
+// applicationID stands in the header of every shop file: "PWSF" as a number.
+const applicationID = 0x50575346
+
+// migrations are the names of the numbered steps, in order: the first makes version 1.
+func migrations() []string {
+	names, _ := fs.Glob(schema, "schema/*.sql") // sorted; the pattern is sound
+	return names
+}
+
+// Version is the schema number that this program writes.
+func Version() int { return len(migrations()) }
+
+// migrate applies the steps a file lacks, each in one transaction with its number.
+func (s *Store) migrate(ctx context.Context) error {
+	var have int
+	if err := s.write.QueryRowContext(ctx, "PRAGMA user_version").Scan(&have); err != nil {
+		return err
+	}
+	for i, name := range migrations() {
+		if i < have {
+			continue
+		}
+		step, err := schema.ReadFile(name)
+		if err != nil {
+			return err
+		}
+		err = s.change(ctx, func(tx *sql.Tx) error {
+			_, err := tx.ExecContext(ctx, fmt.Sprintf("%s;\nPRAGMA application_id = %d;\nPRAGMA user_version = %d;", step, applicationID, i+1))
+			return err
+		})
+		if err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
+	}
+	return nil
+}
+
+// examine tells whether a file is a shop file that this program can read, without changing anything about it. An empty
+// file, or one in which making a shop stopped before anything was in it, counts as not there.
+func examine(ctx context.Context, path string) error {
+	info, err := os.Stat(path)
+	if err != nil {
+		return err
+	}
+	if !info.Mode().IsRegular() {
+		return ErrNotShop
+	}
+	if info.Size() == 0 {
+		return os.ErrNotExist
+	}
+	m, err := header(path)
+	if err == nil && unfinished(path) { // the newest header may still lie in the log
+		m, err = ask(ctx, path)
+	}
+	switch {
+	case err != nil:
+		return err
+	case m.app == 0 && m.version == 0 && m.blank:
+		return os.ErrNotExist
+	case m.app != applicationID:
+		return ErrNotShop
+	case m.version > Version():
+		return ErrNewer
+	}
+	return nil
+}
+
+// marks are what the header of an SQLite file says about what is in it.
+type marks struct {
+	version, app int
+	blank        bool // no table
+}
+
+// header reads the marks by the published format of such files.
+func header(path string) (m marks, err error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return m, err
+	}
+	defer f.Close()
+	var h [108]byte
+	if _, err := io.ReadFull(f, h[:]); err != nil || string(h[:16]) != "SQLite format 3\x00" {
+		return m, ErrNotShop
+	}
+	m.version, m.app = int(binary.BigEndian.Uint32(h[60:])), int(binary.BigEndian.Uint32(h[68:]))
+	m.blank = h[100] == 13 && binary.BigEndian.Uint16(h[103:]) == 0 // a leaf of the schema without cells
+	return m, nil
+}
+
+func unfinished(path string) bool {
+	info, err := os.Stat(path + "-wal")
+	return err == nil && info.Size() > 0
+}
+
+// ask reads the marks through SQLite, which takes the log into account.
+func ask(ctx context.Context, path string) (m marks, err error) {
+	db := connect(path, "query_only(1)")
+	defer db.Close()
+	err = db.QueryRowContext(ctx, `SELECT user_version, application_id, NOT EXISTS (SELECT 1 FROM sqlite_schema)
+		FROM pragma_user_version, pragma_application_id`).Scan(&m.version, &m.app, &m.blank)
+	return m, err
+}
+
+// translate turns the driver's errors into those of this package, by their codes.
+func translate(err error) error {
+	var e *sqlite.Error
+	switch {
+	case errors.Is(err, sql.ErrNoRows):
+		return ErrNotFound
+	case !errors.As(err, &e):
+		return err
+	}
+	switch e.Code() & 0xff {
+	case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
+		return ErrLocked
+	case sqlite3.SQLITE_NOTADB:
+		return ErrNotShop
+	}
+	return err
+}
