@@ -107,3 +107,9 @@ func compare(a, b string) int {
 
 // Sort puts sizes in their order.
 func Sort(sizes []string) { slices.SortStableFunc(sizes, compare) }
+
+// Known tells whether a size is one of the usual ones: letters from toddlers' to tall, or one size.
+func Known(size string) bool {
+	class, _ := place(size)
+	return class != other && class != numbered
+}
