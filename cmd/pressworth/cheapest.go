@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"flag"
 	"fmt"
 
@@ -31,23 +30,10 @@ func cheapest(s shell) error {
 	if err != nil {
 		return err
 	}
-	spans, err := cheapestOf(data, *placement, *upto)
+	job, form := jobfile.Decode(data)
+	spans, err := bothProblems(form, func() (quote.CheapestFromTo, error) { return quote.Cheapest(job, *placement, *upto) })
 	if err != nil {
 		return err
 	}
 	return s.print(spans)
-}
-
-func cheapestOf(data []byte, placement string, upto int) (quote.CheapestFromTo, error) {
-	job, err := jobfile.Decode(data)
-	var form, content quote.Problems
-	if errors.As(err, &form) && form[0].Path == "" {
-		return quote.CheapestFromTo{}, err
-	}
-	spans, err := quote.Cheapest(job, placement, upto)
-	if len(form) == 0 {
-		return spans, err
-	}
-	errors.As(err, &content)
-	return quote.CheapestFromTo{}, jobfile.Together(form, content)
 }

@@ -2,11 +2,13 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 
 	"pressworth/quote"
+	"pressworth/quote/jobfile"
 )
 
 // mostBytes is the largest job or pack file that is read: a job of 100 000 lines is far below.
@@ -32,4 +34,20 @@ func (s shell) read(name string) ([]byte, error) {
 		return nil, quote.Problems{{Problem: fmt.Sprintf("larger than %d MiB", mostBytes>>20)}}
 	}
 	return bytes.TrimPrefix(data, []byte("\ufeff")), nil
+}
+
+// bothProblems works on what was read even where its form is not right, so that problems of form and of content come
+// together. What is no document at all is not worked on.
+func bothProblems[T any](form error, work func() (T, error)) (T, error) {
+	var none T
+	var ofForm, ofContent quote.Problems
+	if errors.As(form, &ofForm) && ofForm[0].Path == "" {
+		return none, form
+	}
+	result, err := work()
+	if form == nil {
+		return result, err
+	}
+	errors.As(err, &ofContent)
+	return none, jobfile.Together(ofForm, ofContent)
 }

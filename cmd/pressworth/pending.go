@@ -4,10 +4,8 @@ import "errors"
 
 var errPending = errors.New("this command is not in this build yet")
 
-func pack(shell) error      { return errPending }
 func documents(shell) error { return errPending }
 func blanks(shell) error    { return errPending }
 func backup(shell) error    { return errPending }
 func restore(shell) error   { return errPending }
 func check(shell) error     { return errPending }
-func schema() int           { return 0 }
