@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"runtime/debug"
 
+	"pressworth/catalog/store"
 	"pressworth/quote"
 )
 
@@ -23,7 +24,7 @@ func printVersion(s shell) error {
 		Schema  int    `json:"schema"`
 		Job     string `json:"job"`
 		Result  string `json:"result"`
-	}{version, toolkit(), goVersion(), schema(), quote.JobFormat, quote.ResultFormat})
+	}{version, toolkit(), goVersion(), store.Version(), quote.JobFormat, quote.ResultFormat})
 }
 
 func goVersion() string {
