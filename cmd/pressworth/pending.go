@@ -4,8 +4,8 @@ import "errors"
 
 var errPending = errors.New("this command is not in this build yet")
 
-func documents(shell) error { return errPending }
-func blanks(shell) error    { return errPending }
-func backup(shell) error    { return errPending }
-func restore(shell) error   { return errPending }
-func check(shell) error     { return errPending }
+func importBlanks(shell) error { return errPending }
+func documents(shell) error    { return errPending }
+func backup(shell) error       { return errPending }
+func restore(shell) error      { return errPending }
+func check(shell) error        { return errPending }

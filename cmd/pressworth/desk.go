@@ -1,0 +1,66 @@
+package main
+
+import (
+	"context"
+	"time"
+
+	"pressworth/catalog"
+	"pressworth/catalog/store"
+	"pressworth/quote"
+)
+
+// desk is what the window asks of an open shop file, in the words that the window asks it in.
+type desk struct {
+	shop       *store.Store
+	background func(work func() (onUI func()))
+	price      func(quote.Job) (quote.Result, error)
+}
+
+// Book gives the prices in force on a day for the named styles.
+func (d desk) Book(styles []int64, on string) (catalog.Book, error) {
+	var draft catalog.Draft
+	for _, id := range styles {
+		draft.Garments = append(draft.Garments, catalog.DraftGarment{StyleID: id})
+	}
+	return d.shop.Book(context.Background(), draft, on)
+}
+
+// FindStyles finds blanks by words. What cannot be searched for finds nothing: the typist sees that at once.
+func (d desk) FindStyles(query string, limit int) []catalog.StyleRow {
+	rows, err := d.shop.FindBlanks(context.Background(), query, limit)
+	if err != nil {
+		return nil
+	}
+	return rows
+}
+
+// FindCustomers finds customers by words.
+func (d desk) FindCustomers(query string, limit int) []catalog.DraftCustomer {
+	found, err := d.shop.FindCustomers(context.Background(), query, limit)
+	if err != nil {
+		return nil
+	}
+	return found
+}
+
+// Save keeps a draft, with the figures it comes to where it can be priced.
+func (d desk) Save(draft catalog.Draft) (catalog.Draft, error) {
+	ctx := context.Background()
+	book, err := d.shop.Book(ctx, draft, draft.QuotedOn)
+	if err != nil {
+		return draft, err
+	}
+	var figures *quote.Result
+	if job, problems := catalog.Freeze(draft, book, draft.QuotedOn); len(problems) == 0 {
+		if result, err := d.price(job); err == nil {
+			figures = &result
+		}
+	}
+	return d.shop.SaveDraft(ctx, draft, figures)
+}
+
+// Background does work off the window's goroutine.
+func (d desk) Background(work func() (onUI func())) { d.background(work) }
+
+// Now is the time of day at the counter.
+func (d desk) Now() time.Time { return time.Now() }
