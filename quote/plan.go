@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"errors"
 	"math/big"
 	"slices"
 
@@ -21,10 +22,12 @@ type planned struct {
 	bound      int64
 	setup      int64
 	heuristic  bool
+	outline    bool  // layouts and bound are not there
+	rollCost   int64 // of an outline
 	frozen     []Run // of a frozen plan: its weights are kept
 }
 
-// plan makes the plan of placements on a sheet or roll card.
+// plan makes the plan of placements on a sheet or roll card, with its layouts.
 func (t *setting) plan(c int, placements []int) (planned, error) {
 	cd := &t.m.cards[c]
 	items, need := t.gangItems(cd, placements)
@@ -45,6 +48,29 @@ func (t *setting) plan(c int, placements []int) (planned, error) {
 	return p, nil
 }
 
+// outline is the plan as far as costs need it: without layouts, and of a roll without its lengths.
+func (t *setting) outline(c int, placements []int) (planned, error) {
+	cd := &t.m.cards[c]
+	if cd.priceScale > 1 {
+		return t.plan(c, placements)
+	}
+	items, need := t.gangItems(cd, placements)
+	p := planned{card: c, placements: slices.Clone(placements), outline: true}
+	ok := false
+	if cd.sheets != nil {
+		p.runs, ok = cd.sheets.Runs(items, need)
+	} else if p.rollCost, ok = cd.roll.Cost(items, need); !ok {
+		return p, errNoPlan
+	}
+	if !ok {
+		return p, errNoPlan
+	}
+	t.split(&p, items, need)
+	return p, nil
+}
+
+var errNoPlan = errors.New("there is no plan")
+
 // roundPriceDown is an amount of the planner's in minor units, rounded down.
 func (m *model) roundPriceDown(p int64) int64 { return p / power10(m.pricePlaces-m.places) }
 
@@ -61,12 +87,12 @@ func (t *setting) split(p *planned, items, need []int) {
 	p.itemCost = map[int]int64{}
 	if m.cards[p.card].roll != nil {
 		p.setup = p.rollSetups(m)
-		total := p.setup
+		var exact int64 // rounded once: the plan is one run
 		for _, r := range p.runs {
 			p.runCost = append(p.runCost, m.roundPrice(r.Cost()))
-			total = add(total, p.runCost[len(p.runCost)-1])
+			exact = add(exact, r.Cost())
 		}
-		t.shareRun(p, total, items, need)
+		t.shareRun(p, add(p.setup, add(p.rollCost, m.roundPrice(exact))), items, need)
 		return
 	}
 	for _, r := range p.runs {
