@@ -10,7 +10,6 @@ import (
 	"io"
 	"net"
 	"strings"
-	"time"
 )
 
 // Screen is a connection to an X server that reads pixels and presses keys. It speaks just the five requests of the
@@ -108,16 +107,7 @@ func (s *Screen) tell(request []byte) error {
 // Grab reads the pixels of an area of the screen. Areas of a few thousand pixels take well under a millisecond.
 func (s *Screen) Grab(area image.Rectangle) (*image.RGBA, error) {
 	area = area.Intersect(image.Rect(0, 0, s.Width, s.Height))
-	const getImage, zPixmap = 73, 2
-	q := make([]byte, 20)
-	q[0], q[1] = getImage, zPixmap
-	le.PutUint32(q[4:], s.root)
-	le.PutUint16(q[8:], uint16(area.Min.X))
-	le.PutUint16(q[10:], uint16(area.Min.Y))
-	le.PutUint16(q[12:], uint16(area.Dx()))
-	le.PutUint16(q[14:], uint16(area.Dy()))
-	le.PutUint32(q[16:], ^uint32(0))
-	reply, err := s.ask(q)
+	reply, err := s.getImage(area)
 	if err != nil {
 		return nil, err
 	}
@@ -129,19 +119,16 @@ func (s *Screen) Grab(area image.Rectangle) (*image.RGBA, error) {
 	return img, nil
 }
 
-// Settled reads an area until its pixels have stayed the same for a while, and returns them.
-func (s *Screen) Settled(area image.Rectangle, still, atMost time.Duration) (*image.RGBA, error) {
-	last, err := s.Grab(area)
-	began := time.Now()
-	changed := began
-	for err == nil && time.Since(changed) < still {
-		var now *image.RGBA
-		if now, err = s.Grab(area); err == nil && !bytes.Equal(now.Pix, last.Pix) {
-			last, changed = now, time.Now()
-		}
-		if time.Since(began) > atMost {
-			return nil, fmt.Errorf("picture still changes after %v", atMost)
-		}
-	}
-	return last, err
+func (s *Screen) getImage(area image.Rectangle) (reply []byte, err error) {
+	area = area.Intersect(image.Rect(0, 0, s.Width, s.Height))
+	const getImage, zPixmap = 73, 2
+	q := make([]byte, 20)
+	q[0], q[1] = getImage, zPixmap
+	le.PutUint32(q[4:], s.root)
+	le.PutUint16(q[8:], uint16(area.Min.X))
+	le.PutUint16(q[10:], uint16(area.Min.Y))
+	le.PutUint16(q[12:], uint16(area.Dx()))
+	le.PutUint16(q[14:], uint16(area.Dy()))
+	le.PutUint32(q[16:], ^uint32(0))
+	return s.ask(q)
 }
