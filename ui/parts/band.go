@@ -57,6 +57,16 @@ func (b *Band) SetText(text string) {
 	show(b, text != "")
 }
 
+// Set changes what the band says and what kind it is.
+func (b *Band) Set(kind BandKind, text string) {
+	if b.kind != kind {
+		b.kind = kind
+		b.words.SetStyle(Style{Color: b.colors()[0]})
+		b.repaint()
+	}
+	b.SetText(text)
+}
+
 // Offer puts a word at the right that does something; an empty word takes it away.
 func (b *Band) Offer(word string, act func()) {
 	b.action.SetText(word)

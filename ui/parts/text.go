@@ -109,6 +109,14 @@ func (p *Paragraph) SetText(text string) {
 	}
 }
 
+// SetStyle changes how it looks.
+func (p *Paragraph) SetStyle(style Style) {
+	if p.style != style {
+		p.style, p.lines = style, nil
+		p.repaint()
+	}
+}
+
 // Resize breaks the lines anew for another width.
 func (p *Paragraph) Resize(s fyne.Size) {
 	if p.width != s.Width {

@@ -1,0 +1,182 @@
+package blanks
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"pressworth/catalog"
+	"pressworth/quote"
+	"pressworth/ui/look"
+	"pressworth/ui/parts"
+)
+
+// detail is one style, at the right of the table.
+type detail struct {
+	object  fyne.CanvasObject
+	name    *parts.Text
+	where   *parts.Text
+	facts   *fyne.Container
+	colors  *fyne.Container
+	prices  *fyne.Container
+	caution *parts.Band
+	body    *fyne.Container
+}
+
+func newDetail() *detail {
+	d := &detail{
+		name: parts.NewText("", parts.KeyStyle.Shortened()), where: parts.NewText("", parts.MutedStyle.Shortened()),
+		facts: parts.Column(3), colors: parts.Flow(6), prices: parts.Column(0), caution: parts.NewBand(parts.Warning, ""),
+	}
+	d.body = parts.Column(14,
+		parts.Column(2, d.name, d.where), d.caution, d.facts,
+		parts.NewPlainSection("Colours", "", d.colors), parts.NewPlainSection("Prices each", "by pieces bought", d.prices))
+	d.body.Hide()
+	d.object = container.NewStack(parts.NewSheetGround(), parts.NewScroll(parts.Inset(look.SectionPadX, look.SectionPadY, d.body)))
+	return d
+}
+
+func (d *detail) clear() { d.body.Hide() }
+
+func (d *detail) show(s catalog.Style, row catalog.StyleRow) {
+	d.name.SetText(s.Number + " " + s.Name)
+	where := row.Supplier
+	if s.Mill != "" {
+		where += " · made by " + s.Mill
+	}
+	d.where.SetText(where)
+	d.caution.SetText(s.Caution)
+	d.facts.Objects = facts(s)
+	d.colors.Objects = chips(s)
+	d.prices.Objects = priceRows(s, row.Color.Name)
+	d.body.Show()
+	for _, c := range []*fyne.Container{d.facts, d.colors, d.prices, d.body} {
+		c.Refresh()
+	}
+}
+
+// facts are what is known of the garment, and nothing of what is not.
+func facts(s catalog.Style) []fyne.CanvasObject {
+	pairs := [][2]string{{"Category", s.Category}, {"Fabric", s.Fabric}, {"Weight", weight(s)}, {"Heat limit", s.HeatLimit},
+		{"Tags", strings.Join(s.Tags, ", ")}, {"Handling", handling(s)}, {"Priced on", s.PricedOn}}
+	var objects []fyne.CanvasObject
+	for _, p := range pairs {
+		if p[1] != "" {
+			objects = append(objects, parts.Row(10, []parts.Track{parts.Fixed(76), parts.Share(1)},
+				parts.NewText(p[0], parts.MutedStyle), parts.NewText(p[1], parts.Style{Cut: true})))
+		}
+	}
+	return objects
+}
+
+func weight(s catalog.Style) string {
+	if s.Weight.Sign() == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s oz/yd², %s g/m²", catalog.OuncesFromGrams(s.Weight), s.Weight)
+}
+
+func handling(s catalog.Style) string {
+	if s.Handling == nil {
+		return ""
+	}
+	return s.Handling.String() + " s a piece"
+}
+
+func chips(s catalog.Style) []fyne.CanvasObject {
+	var objects []fyne.CanvasObject
+	for _, c := range s.Colors {
+		if c.Retired {
+			continue
+		}
+		word := c.Name
+		if c.Shade != "" && c.Shade != "light" && c.Shade != "dark" {
+			word += " (" + c.Shade + ")"
+		}
+		objects = append(objects, parts.NewChip(word, c.Hex, nil))
+	}
+	return objects
+}
+
+// priceRows is a table of sizes down and breaks across; sizes of one price share a row.
+func priceRows(s catalog.Style, color string) []fyne.CanvasObject {
+	sizes := s.Sizes
+	if own, ok := s.ByColor[color]; ok {
+		sizes = own
+	}
+	breaks := allBreaks(sizes)
+	line := func(first string, style parts.Style, cells []string) fyne.CanvasObject {
+		tracks := []parts.Track{parts.Share(1)}
+		objects := []fyne.CanvasObject{parts.NewText(first, style.Shortened())}
+		for _, c := range cells {
+			tracks = append(tracks, parts.Fixed(52))
+			objects = append(objects, parts.NewText(c, style.Right()))
+		}
+		return parts.Inset(0, 3, parts.Row(6, tracks, objects...))
+	}
+	var heads []string
+	for _, from := range breaks {
+		heads = append(heads, fmt.Sprintf("from %d", from))
+	}
+	objects := []fyne.CanvasObject{line("size", parts.CaptionStyle, heads), parts.NewRule()}
+	for _, run := range alike(sizes, breaks) {
+		objects = append(objects, line(run.name, parts.Style{}, run.cells))
+	}
+	return objects
+}
+
+func allBreaks(sizes []catalog.StyleSize) []int {
+	seen := map[int]bool{}
+	var breaks []int
+	for _, s := range sizes {
+		for _, b := range s.Each {
+			if !seen[b.From] {
+				seen[b.From] = true
+				breaks = append(breaks, b.From)
+			}
+		}
+	}
+	slices.Sort(breaks)
+	return breaks
+}
+
+type sizeRun struct {
+	name  string
+	last  string
+	cells []string
+}
+
+// alike gathers neighbouring sizes that cost the same.
+func alike(sizes []catalog.StyleSize, breaks []int) []sizeRun {
+	var runs []sizeRun
+	for _, s := range sizes {
+		cells := make([]string, len(breaks))
+		for i, from := range breaks {
+			cells[i] = eachAt(s.Each, from)
+		}
+		if n := len(runs); n > 0 && strings.Join(runs[n-1].cells, "|") == strings.Join(cells, "|") {
+			runs[n-1].last = s.Size
+			continue
+		}
+		runs = append(runs, sizeRun{name: s.Size, cells: cells})
+	}
+	for i, r := range runs {
+		if r.last != "" {
+			runs[i].name = r.name + " – " + r.last
+		}
+	}
+	return runs
+}
+
+// eachAt is the price at exactly this break, or nothing where the size has none.
+func eachAt(each []quote.Break, from int) string {
+	for _, b := range each {
+		if b.From == from {
+			return b.Each.String()
+		}
+	}
+	return ""
+}

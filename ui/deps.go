@@ -1,0 +1,93 @@
+// Package ui is Pressworth's window: the rail with its five places, the menu that carries every shortcut, the bar at
+// the bottom, and the turn to the customer's side. The places are packages of their own beside it.
+//
+// Not in this package: the shop file and documents, which are handed in as interfaces; the choice of a driver; prices.
+package ui
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"pressworth/quote"
+	"pressworth/ui/look"
+	"pressworth/ui/present"
+)
+
+// Place is one of the five places of the window.
+type Place interface {
+	Content() fyne.CanvasObject // made once
+	Shown()                     // the place was gone to: what it lists may have changed
+	Focus()                     // the focus goes to where one begins
+}
+
+// Undoer is a place that can take steps back; Undo and Redo of the menu reach it while it is shown.
+type Undoer interface {
+	Undo()
+	Redo()
+}
+
+// Saver is a place with something typed that is not kept yet.
+type Saver interface{ Save() error }
+
+// Paper is a document of a quote that the window can have written.
+type Paper string
+
+// The papers with a button or a menu item of their own.
+const (
+	QuotePaper   Paper = "Quote PDF"
+	CostPaper    Paper = "Cost sheet"
+	EmailPaper   Paper = "E-mail"
+	ProofPaper   Paper = "Proof"
+	TicketPaper  Paper = "Press ticket"
+	ConfirmPaper Paper = "Order confirmation"
+	InvoicePaper Paper = "Invoice"
+	PackingPaper Paper = "Packing list"
+)
+
+// Papers writes documents. It is called off the window's goroutine.
+type Papers interface {
+	// Write writes a document of a priced job and returns the path of the file.
+	Write(p Paper, job quote.Job, result quote.Result) (path string, err error)
+	// Open opens a file in the system's viewer or mail program.
+	Open(path string) error
+	// Text is the quote as plain text for a message.
+	Text(job quote.Job, result quote.Result) string
+}
+
+// Settings are how a person likes the window.
+type Settings struct {
+	Mode    look.Mode
+	Percent int // text size
+}
+
+// Deps is what the window is made of; cmd wires it.
+type Deps struct {
+	Presenter *present.Counter
+	Counter   Place // form and cost panel
+	Customer  Place // the customer's side, which fills the window
+	Book      Place
+	Blanks    Place
+	Cards     Place
+	Shop      Place
+
+	Papers   Papers
+	Settings Settings
+	Keep     func(Settings) // remembers settings
+	Theme    func(fyne.Theme)
+
+	PIN   func(typed string) bool // lets back to the shop's side; nil: nothing is asked
+	Trace func(line string)       // marker lines; nil: none
+	After func(d time.Duration) <-chan time.Time
+
+	ShopName string
+	About    About
+}
+
+// About is what the about page says.
+type About struct {
+	Version, Toolkit, Schema string
+	ShopPath                 string
+	Demo                     bool
+	StartOwn                 func() // starts a shop of one's own; nil: not offered
+}

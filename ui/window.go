@@ -1,0 +1,177 @@
+package ui
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"pressworth/ui/look"
+	"pressworth/ui/parts"
+	"pressworth/ui/present"
+)
+
+// Name is the program's name, as the window's title says it.
+const Name = "Pressworth"
+
+// Size is how large the window is at first.
+var Size = fyne.NewSize(1400, 900)
+
+// Window is the whole window.
+type Window struct {
+	deps   Deps
+	win    fyne.Window
+	rail   *rail
+	status *status
+	notice *parts.Band
+
+	stage  *fyne.Container // the places gone to so far, one of them visible
+	places [placeCount]Place
+	made   [placeCount]fyne.CanvasObject
+	at     placeID
+	page   fyne.CanvasObject // a help page over the places, or nil
+
+	shop     *fyne.Container // everything of the shop's side
+	front    fyne.CanvasObject
+	root     *fyne.Container
+	customer bool
+	pin      *pinPrompt
+
+	saving bool   // a save is waiting for its moment
+	priced string // the total that was traced last
+}
+
+type placeID int
+
+// The places in the order of the rail.
+const (
+	counterPlace placeID = iota
+	bookPlace
+	blanksPlace
+	cardsPlace
+	shopPlace
+	placeCount
+)
+
+// New fills a window of the toolkit. It shows the Counter.
+func New(win fyne.Window, deps Deps) *Window {
+	w := &Window{deps: deps, win: win, stage: container.NewStack(), notice: parts.NewBand(parts.Note, "")}
+	w.places = [placeCount]Place{deps.Counter, deps.Book, deps.Blanks, deps.Cards, deps.Shop}
+	w.rail = newRail(w.Go)
+	w.status = newStatus(w)
+	w.shop = container.New(&shellLayout{}, parts.NewGround(look.Page), w.stage, w.rail.object, w.status.object, w.notice)
+	w.root = container.NewStack(w.shop)
+	win.SetPadded(false)
+	win.SetContent(parts.NewLayered(w.root))
+	win.SetMainMenu(w.menu())
+	win.Canvas().SetOnTypedKey(w.key)
+	w.addShortcuts()
+	win.SetCloseIntercept(w.Close)
+	win.Resize(Size)
+	w.show(counterPlace)
+	deps.Presenter.Watch(w.watch)
+	return w
+}
+
+// watch follows the Counter: bar, title, markers, and the save that comes a moment after the last edit.
+func (w *Window) watch(v present.View) {
+	w.status.show(v.Status)
+	w.title(v)
+	if total := v.Panel.Total; v.Panel.Hint == "" && total != "" && total != w.priced {
+		w.priced = total
+		w.trace("priced " + total)
+	}
+	if w.deps.Presenter.Unsaved() {
+		w.saveSoon()
+	}
+}
+
+func (w *Window) trace(line string) {
+	if w.deps.Trace != nil {
+		w.deps.Trace(line)
+	}
+}
+
+func (w *Window) title(v present.View) {
+	title := w.deps.ShopName
+	if !w.customer {
+		title = Name
+		if v.Status.Number != "" {
+			title += " – " + v.Status.Number
+		}
+	}
+	if w.win.Title() != title {
+		w.win.SetTitle(title)
+	}
+}
+
+// saveDelay is how long after an edit the draft is kept.
+const saveDelay = 900 * time.Millisecond
+
+func (w *Window) saveSoon() {
+	if w.saving || w.deps.After == nil {
+		return
+	}
+	w.saving = true
+	moment := w.deps.After(saveDelay)
+	parts.Background(func() func() {
+		<-moment
+		return func() {
+			w.saving = false
+			w.save()
+		}
+	})
+}
+
+// save keeps what was typed; what cannot be kept is said, and stays typed.
+func (w *Window) save() bool {
+	if err := w.deps.Presenter.Save(); err != nil {
+		w.say(parts.Fault, "The quote could not be saved: "+err.Error())
+		return false
+	}
+	for _, p := range w.places {
+		if s, ok := p.(Saver); ok {
+			if err := s.Save(); err != nil {
+				w.say(parts.Fault, err.Error())
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// Close saves and closes. Where saving does not work the window stays, once, with the reason said.
+func (w *Window) Close() {
+	if !w.save() && !w.notice.Visible() {
+		return
+	}
+	w.win.SetCloseIntercept(nil)
+	w.win.Close()
+}
+
+// Focus puts the focus where the place that is shown begins.
+func (w *Window) Focus() { w.places[w.at].Focus() }
+
+// shellLayout sets the rail at the left, the bar at the bottom, a notice over it, and the place in the rest. Its
+// objects are: ground, stage, rail, status, notice.
+type shellLayout struct{}
+
+func (*shellLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	rail, bar, stage := o[2].MinSize(), o[3].MinSize(), o[1].MinSize()
+	return fyne.NewSize(max(rail.Width+stage.Width, bar.Width), max(rail.Height, stage.Height)+bar.Height)
+}
+
+func (*shellLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	rail, bar := o[2].MinSize().Width, o[3].MinSize().Height
+	o[0].Resize(s)
+	o[1].Move(fyne.NewPos(rail, 0))
+	o[1].Resize(fyne.NewSize(max(s.Width-rail, 0), max(s.Height-bar, 0)))
+	o[2].Resize(fyne.NewSize(rail, max(s.Height-bar, 0)))
+	o[3].Move(fyne.NewPos(0, s.Height-bar))
+	o[3].Resize(fyne.NewSize(s.Width, bar))
+	x, wide := rail+look.Px(20), s.Width-rail-2*look.Px(20)
+	o[4].Resize(fyne.NewSize(wide, o[4].MinSize().Height))
+	h := o[4].MinSize().Height
+	o[4].Resize(fyne.NewSize(wide, h))
+	o[4].Move(fyne.NewPos(x, s.Height-bar-h-look.Px(10)))
+}
