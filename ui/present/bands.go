@@ -82,7 +82,7 @@ func (c *Counter) bandsView() Bands {
 	b := Bands{Key: key, Placement: c.placementName(key), Upto: c.bands.upto, Pieces: c.result.Pieces}
 	b.Seeking = c.bands.running || c.bands.of != c.bands.seq
 	for _, m := range c.result.Methods {
-		b.Placements = append(b.Placements, m.Placement)
+		b.Placements = append(b.Placements, Option{Key: m.Placement, Name: c.placementName(m.Placement)})
 	}
 	if !c.bands.have || c.bands.got.Placement != key {
 		return b

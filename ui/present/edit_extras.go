@@ -86,3 +86,14 @@ func bare(s string, units ...string) string {
 	}
 	return strings.TrimSpace(s)
 }
+
+// FindExtras finds the shop's extras that the draft does not have yet, by the start of a word.
+func (c *Counter) FindExtras(query string) []catalog.Extra {
+	var out []catalog.Extra
+	for _, e := range c.OfferedExtras() {
+		if matches(e.Extra.Name, query) {
+			out = append(out, e)
+		}
+	}
+	return out
+}

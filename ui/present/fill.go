@@ -60,3 +60,18 @@ func readSizes(g catalog.DraftGarment, size, text string) ([]sizes.Count, error)
 	}
 	return sizes.Parse(text, run)
 }
+
+// SizesOf lists what a line holds for the given sizes, and what could not be read of the last size run.
+func (c *Counter) SizesOf(key string, run []string) (qty []string, problem string) {
+	qty = make([]string, len(run))
+	if g := garmentAt(&c.draft, key); g != nil {
+		for i, size := range run {
+			for _, s := range g.Sizes {
+				if s.Size == size {
+					qty[i] = s.Qty
+				}
+			}
+		}
+	}
+	return qty, c.rowProblems[key]
+}

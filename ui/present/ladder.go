@@ -1,6 +1,7 @@
 package present
 
 import (
+	"maps"
 	"strconv"
 
 	"pressworth/quote"
@@ -18,6 +19,7 @@ type rung struct {
 	each     money.Amount
 	total    money.Amount
 	units    map[string]money.Amount
+	methods  map[string]string
 }
 
 func (c *Counter) ladder() Ladder {
@@ -45,7 +47,10 @@ func (c *Counter) ladder() Ladder {
 func (c *Counter) rungs() []rung {
 	r := c.result
 	own := rung{pieces: r.Pieces, own: true, each: quote.PerPiece(r.Price.Goods, r.Pieces), total: r.Price.Total,
-		units: map[string]money.Amount{}}
+		units: map[string]money.Amount{}, methods: map[string]string{}}
+	for _, m := range r.Methods {
+		own.methods[m.Placement] = m.Card
+	}
 	for _, g := range r.Garments {
 		own.units[g.ID] = g.UnitPrice
 	}
@@ -56,7 +61,8 @@ func (c *Counter) rungs() []rung {
 			out, placed = append(out, own), true
 		}
 		if s.Pieces != own.pieces {
-			out = append(out, rung{pieces: s.Pieces, unserved: s.Unserved, each: s.Each, total: s.Total, units: s.Units})
+			out = append(out, rung{pieces: s.Pieces, unserved: s.Unserved, each: s.Each, total: s.Total, units: s.Units,
+				methods: s.Methods})
 		}
 	}
 	if !placed {
@@ -140,10 +146,14 @@ func orDash(ok bool, a money.Amount) string {
 
 func points(all []rung) []LadderPoint {
 	var out []LadderPoint
+	var below map[string]string
 	for _, r := range all {
-		if !r.unserved {
-			out = append(out, LadderPoint{Pieces: r.pieces, Each: drawn(r.each.String()), Label: Amount(r.each), Own: r.own})
+		if r.unserved {
+			continue
 		}
+		p := LadderPoint{Pieces: r.pieces, Each: drawn(r.each.String()), Label: Amount(r.each), Own: r.own}
+		p.Break = below != nil && !maps.Equal(below, r.methods)
+		out, below = append(out, p), r.methods
 	}
 	return out
 }

@@ -140,13 +140,14 @@ type LadderPoint struct {
 	Each   float64
 	Label  string
 	Own    bool
+	Break  bool // another card is chosen from here on than one step below
 }
 
 // Bands are which card is cheapest at which quantities, for one placement.
 type Bands struct {
 	Placement  string   // its name
 	Key        string   // its key
-	Placements []string // keys of those that can be looked at
+	Placements []Option // those that can be looked at
 	Upto       int
 	Pieces     int // the job's own quantity
 	Rows       []BandRow

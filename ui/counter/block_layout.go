@@ -1,0 +1,213 @@
+package counter
+
+import (
+	"fyne.io/fyne/v2"
+
+	"pressworth/ui/look"
+	"pressworth/ui/parts"
+	"pressworth/ui/present"
+)
+
+// cellGrid is where the cells of a row stand: against the right edge, over several lines where there is no room.
+type cellGrid struct {
+	wide, apart float32
+	left        float32 // where the first cell of a full line begins
+	perLine     int
+}
+
+// gridFor finds the widest cells that let n of them stand side by side.
+func gridFor(width float32, n int) cellGrid {
+	right := width - px(blockTotal+blockRemove)
+	room := right - px(blockLabel)
+	for _, try := range []cellGrid{{wide: 53, apart: 10}, {wide: 46, apart: 7}, {wide: 40, apart: 5}} {
+		try.wide, try.apart = px(try.wide), px(try.apart)
+		if float32(n)*(try.wide+try.apart) <= room {
+			try.left, try.perLine = right-float32(n)*(try.wide+try.apart), max(n, 1)
+			return try
+		}
+	}
+	g := cellGrid{wide: px(42), apart: px(5)}
+	g.perLine = max(int(room/(g.wide+g.apart)), 1)
+	g.left = right - float32(g.perLine)*(g.wide+g.apart)
+	return g
+}
+
+// at is where cell i of n stands; rows that have fewer sizes than the widest end at the same edge.
+func (g cellGrid) at(i, n int) (x, y float32) {
+	line := i / g.perLine
+	inLine := min(n-line*g.perLine, g.perLine)
+	if n <= g.perLine {
+		inLine = n
+	}
+	x = g.left + float32(g.perLine-inLine+i%g.perLine)*(g.wide+g.apart)
+	return x, float32(line) * px(look.FieldHeight+captionTall)
+}
+
+// captionTall is the room for the names of sizes over a line of cells that has its own.
+const captionTall = 15
+
+// lines is how many lines the cells of a row take.
+func (g cellGrid) lines(n int) int { return max((n+g.perLine-1)/g.perLine, 1) }
+
+// rowTall is the height of a row with its problem and the fields of a customer's own garment.
+func (g cellGrid) rowTall(b present.Block, r present.BlockRow) float32 {
+	h := px(look.FieldHeight)
+	if n := g.lines(len(b.Sizes)); n > 1 {
+		h = float32(n) * px(look.FieldHeight+captionTall)
+	}
+	if b.Own {
+		h += px(ownTall)
+	}
+	if r.Problem != "" {
+		h += px(problemTall)
+	}
+	return h + px(blockRowApart)
+}
+
+// blockLayout sets a block's parts.
+type blockLayout struct{ b *block }
+
+// MinSize is part of the toolkit's Layout.
+func (l blockLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	width := l.b.box.Size().Width
+	if width == 0 {
+		width = px(640)
+	}
+	g := gridFor(width, l.b.most)
+	h := px(blockHeadTall)
+	for _, r := range l.b.view.Rows {
+		h += g.rowTall(l.b.view, r)
+	}
+	return fyne.NewSize(px(300), h)
+}
+
+// Layout is part of the toolkit's Layout.
+func (l blockLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	b := l.b
+	put(b.words, 0, 0, size.Width, size.Height)
+	head := b.words.headWidth()
+	m := b.more.MinSize()
+	put(b.more, head+px(8), (px(blockHeadTall)-m.Height)/2, m.Width, m.Height)
+	put(b.colors.Field, head+px(8), -px(3), px(140), px(look.FieldHeight))
+	g := gridFor(size.Width, b.most)
+	y := px(blockHeadTall)
+	for i, r := range b.rows {
+		if i >= len(b.view.Rows) {
+			break
+		}
+		b.lay(r, g, y, size.Width)
+		y += g.rowTall(b.view, b.view.Rows[i])
+	}
+}
+
+func (b *block) lay(r *blockRow, g cellGrid, y, width float32) {
+	n := len(b.view.Sizes)
+	tall, cell := px(look.FieldHeight), px(look.CellHeight)
+	put(r.color, px(12), y+(tall-cell)/2, max(g.left-px(14), px(60)), cell)
+	if b.view.Own {
+		put(r.own.box, 0, y, width, px(ownTall))
+		y += px(ownTall)
+	}
+	top := y
+	if g.lines(n) > 1 {
+		top += px(captionTall)
+	}
+	for i := range r.cells.Len() {
+		x, dy := g.at(i, n)
+		put(r.cells.Cell(i), x, top+dy, g.wide, tall)
+	}
+	m := r.remove.MinSize()
+	put(r.remove, width-m.Width+px(4), y+(tall-m.Height)/2, m.Width, m.Height)
+}
+
+// blockWords draws everything of a block that is not typed into.
+type blockWords struct {
+	parts.Figure
+	block *block
+}
+
+func (w *blockWords) headTexts() (name, note string) {
+	v := w.block.view
+	name = v.Name
+	if v.Number != "" {
+		name = v.Number + " " + v.Name
+	}
+	return name, v.Note
+}
+
+// headWidth is how far the header's words reach.
+func (w *blockWords) headWidth() float32 {
+	name, note := w.headTexts()
+	x := parts.StrongStyle.Measure(name).Width
+	if note != "" && w.noteFits() {
+		x += px(6) + parts.MutedStyle.Measure(note).Width
+	}
+	return x
+}
+
+// noteFits says whether the note has room beside the names of the sizes.
+func (w *blockWords) noteFits() bool {
+	name, note := w.headTexts()
+	g := gridFor(w.Size().Width, w.block.most)
+	x, _ := g.at(0, min(len(w.block.view.Sizes), g.perLine))
+	used := parts.StrongStyle.Measure(name).Width + px(6) + parts.MutedStyle.Measure(note).Width
+	return used+px(80) < x
+}
+
+func (w *blockWords) draw(p *parts.Pen, size fyne.Size) {
+	b := w.block
+	name, note := w.headTexts()
+	g := gridFor(size.Width, b.most)
+	n := len(b.view.Sizes)
+	tall := px(blockHeadTall)
+	p.Text(parts.Box{W: size.Width, H: tall}, name, parts.StrongStyle)
+	if note != "" && w.noteFits() {
+		x := parts.StrongStyle.Measure(name).Width + px(6)
+		p.Text(parts.Box{X: x, W: parts.MutedStyle.Measure(note).Width + 1, H: tall}, note, parts.MutedStyle)
+	}
+	if g.lines(n) == 1 {
+		w.heads(p, g, 0, tall)
+	}
+	y := tall
+	for _, r := range b.view.Rows {
+		w.row(p, g, r, y, size.Width)
+		y += g.rowTall(b.view, r)
+	}
+}
+
+// heads names the sizes over the cells.
+func (w *blockWords) heads(p *parts.Pen, g cellGrid, y, tall float32) {
+	n := len(w.block.view.Sizes)
+	for i, size := range w.block.view.Sizes {
+		x, dy := g.at(i, n)
+		if size == "OS" && n == 1 {
+			size = "one size"
+			x, dy = x-px(20), 0
+			p.Text(parts.Box{X: x, Y: y, W: g.wide + px(20), H: tall}, size, parts.CaptionStyle.Right())
+			continue
+		}
+		p.Text(parts.Box{X: x, Y: y + dy, W: g.wide, H: tall}, size, parts.CaptionStyle.Right())
+	}
+}
+
+func (w *blockWords) row(p *parts.Pen, g cellGrid, r present.BlockRow, y, width float32) {
+	tall := px(look.FieldHeight)
+	b := w.block.view
+	if b.Own {
+		y += px(ownTall)
+	} else if c, ok := parts.ParseHex(r.Hex); ok {
+		p.Disc(px(6), y+tall/2, px(6), c, look.Color(look.Rule))
+	}
+	if g.lines(len(b.Sizes)) > 1 {
+		w.heads(p, g, y, px(captionTall))
+	}
+	right := width - px(blockRemove)
+	p.Text(parts.Box{X: right - px(blockTotal), Y: y, W: px(blockTotal), H: tall}, r.Total, parts.StrongStyle.Right())
+	if r.Problem != "" {
+		bottom := y + g.rowTall(b, r) - px(problemTall+blockRowApart)
+		if b.Own {
+			bottom -= px(ownTall)
+		}
+		p.Text(parts.Box{X: px(18), Y: bottom, W: width - px(18), H: px(problemTall)}, r.Problem, parts.CaptionStyle.In(look.Fault))
+	}
+}

@@ -1,0 +1,75 @@
+// Package counter is the Counter: the job form on the left, the live cost panel on the right. Every key goes to the
+// presenter, which prices the job and hands back a view; form and panel then set what differs and nothing else.
+//
+// Not in this package: any figure or sentence (ui/present makes them), the window around the Counter, the customer's
+// side (ui/customer), files.
+package counter
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"pressworth/ui/look"
+	"pressworth/ui/parts"
+	"pressworth/ui/present"
+)
+
+// Counter is the place where a job is priced.
+type Counter struct {
+	content   *fyne.Container
+	form      *form
+	panel     *panel
+	presenter *present.Counter
+}
+
+// New makes the Counter over a presenter.
+func New(p *present.Counter) *Counter {
+	c := &Counter{presenter: p}
+	c.form = newForm(p)
+	c.panel = newPanel(p)
+	c.content = container.New(sides{}, parts.NewGround(look.Page), c.form.scroll, parts.NewGround(look.Panel),
+		parts.NewUpright(), c.panel.scroll)
+	p.Watch(c.show)
+	return c
+}
+
+// Content is the Counter's part of the window.
+func (c *Counter) Content() fyne.CanvasObject { return c.content }
+
+// Start puts the focus where a new job begins.
+func (c *Counter) Start() { parts.Focus(c.form.head.customer.Field) }
+
+func (c *Counter) show(v present.View) {
+	c.form.show(v)
+	c.panel.show(v.Panel)
+}
+
+// sides lays the form out beside the panel, which gives way in a narrow window.
+type sides struct{}
+
+// Widths of the panel at 100 %.
+const (
+	panelWide   = look.PanelWidth
+	panelNarrow = 372
+	formWanted  = 560
+)
+
+func (sides) panel(width float32) float32 {
+	return min(max(width-look.Px(formWanted), look.Px(panelNarrow)), look.Px(panelWide))
+}
+
+// MinSize is part of the toolkit's Layout.
+func (s sides) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(look.Px(440+panelNarrow), look.Px(400))
+}
+
+// Layout is part of the toolkit's Layout.
+func (s sides) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	wide := s.panel(size.Width)
+	left := max(size.Width-wide, 0)
+	put(o[0], 0, 0, left, size.Height)
+	put(o[1], 0, 0, left, size.Height)
+	put(o[2], left, 0, wide, size.Height)
+	put(o[3], left, 0, look.Hairline, size.Height)
+	put(o[4], left, 0, wide, size.Height)
+}

@@ -1,0 +1,76 @@
+package counter
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"pressworth/ui/look"
+	"pressworth/ui/parts"
+	"pressworth/ui/present"
+)
+
+// panel is the live cost panel.
+type panel struct {
+	scroll *container.Scroll
+	column *fyne.Container
+	height float32 // of the column, when it was last laid out
+
+	hint   *parts.Band
+	key    *keyFigures
+	prices *priceTable
+	next   *parts.Paragraph
+	cost   *costList
+	ladder *ladder
+	bands  *bands
+	sheets *sheets
+	notes  *notes
+}
+
+func newPanel(p *present.Counter) *panel {
+	s := &panel{
+		hint: parts.NewBand(parts.Note, ""), key: newKeyFigures(), prices: newPriceTable(p),
+		next: parts.NewParagraph("", parts.Style{Color: look.Accent, Weight: parts.Semibold}),
+		cost: newCostList(), ladder: newLadder(), bands: newBands(p), sheets: newSheets(), notes: newNotes(),
+	}
+	s.column = parts.Column(16, s.hint, s.key, s.prices.box, s.next, s.cost.box, s.ladder.box, s.bands.box, s.sheets.box, s.notes.box)
+	s.cost.changed = s.fit
+	s.scroll = parts.NewScroll(parts.Inset(20, 18, s.column))
+	return s
+}
+
+// show brings the panel to a view.
+func (s *panel) show(v present.Panel) {
+	s.hint.SetText(v.Hint)
+	full := !v.Empty
+	for _, o := range []fyne.CanvasObject{s.key, s.prices.box, s.cost.box, s.ladder.box} {
+		visible(o, full)
+	}
+	visible(s.next, full && v.Next != "")
+	visible(s.bands.box, full && len(v.Bands.Rows) > 0)
+	visible(s.sheets.box, full && len(v.Sheets) > 0)
+	visible(s.notes.box, full && len(v.Notes) > 0)
+	if full {
+		s.fill(v)
+	}
+	s.fit()
+}
+
+func (s *panel) fill(v present.Panel) {
+	s.key.set(v)
+	s.prices.set(v.Prices, v.Stale)
+	s.next.SetText(v.Next)
+	s.cost.set(v.Cost, v.Stale)
+	s.ladder.set(v.Ladder, v.Stale)
+	s.bands.set(v.Bands, v.Stale)
+	s.sheets.set(v.Sheets, v.Stale)
+	s.notes.set(v.Notes)
+}
+
+// fit lays the column out anew where its height has changed.
+func (s *panel) fit() {
+	if h := s.column.MinSize().Height; h != s.height {
+		s.height = h
+		fitScroll(s.scroll)
+	}
+	relay(s.column)
+}

@@ -1,0 +1,112 @@
+package counter
+
+import (
+	"reflect"
+
+	"fyne.io/fyne/v2"
+
+	"pressworth/ui/chart"
+	"pressworth/ui/look"
+	"pressworth/ui/parts"
+	"pressworth/ui/present"
+)
+
+// ladder is the price at other quantities: a curve over a table.
+type ladder struct {
+	box   *fyne.Container
+	curve *chart.Curve
+	table *ladderTable
+}
+
+func newLadder() *ladder {
+	l := &ladder{curve: chart.NewCurve(), table: &ladderTable{}}
+	l.table.SetUp(l.table, l.table.min, l.table.draw)
+	head := parts.Row(8, []parts.Track{parts.Fit(), parts.Share(1)}, parts.NewText("Ladder", parts.TitleStyle),
+		parts.NewText("each, all garments together", parts.CaptionStyle.Shortened()))
+	l.box = parts.Column(6, head, l.curve, l.table)
+	return l
+}
+
+func (l *ladder) set(v present.Ladder, stale bool) {
+	points := make([]chart.Point, len(v.Points))
+	for i, p := range v.Points {
+		points[i] = chart.Point(p)
+	}
+	l.curve.Set(points, stale)
+	l.table.set(v, stale)
+}
+
+// ladderTable is the ladder in figures.
+type ladderTable struct {
+	parts.Figure
+	view  present.Ladder
+	stale bool
+}
+
+func (t *ladderTable) set(v present.Ladder, stale bool) {
+	if t.stale == stale && reflect.DeepEqual(t.view.Columns, v.Columns) && reflect.DeepEqual(t.view.Rows, v.Rows) {
+		return
+	}
+	t.view, t.stale = v, stale
+	t.Redraw()
+}
+
+const ladderRow = 22
+
+func (t *ladderTable) min() fyne.Size {
+	return fyne.NewSize(look.Px(280), look.Px(ladderRow*float32(1+len(t.view.Rows))-4))
+}
+
+func (t *ladderTable) draw(p *parts.Pen, size fyne.Size) {
+	if len(t.view.Columns) == 0 {
+		return
+	}
+	edges := t.edges(size.Width)
+	p.Text(parts.Box{W: look.Px(76), H: look.Px(16)}, "pieces", parts.CaptionStyle)
+	for i, c := range t.view.Columns {
+		t.cell(p, edges, i, 0, c.Pieces, parts.CaptionStyle)
+	}
+	for r, row := range t.view.Rows {
+		y := look.Px(ladderRow*float32(r+1) - 4)
+		p.Text(parts.Box{Y: y, W: look.Px(74), H: look.Px(ladderRow)}, row.Name, faint(parts.Style{}, t.stale))
+		for i, text := range row.Values {
+			t.cell(p, edges, i, y, text, parts.Style{})
+		}
+	}
+}
+
+// edges are the right edges of the columns: each as wide as its longest figure, the room between them equal.
+func (t *ladderTable) edges(width float32) []float32 {
+	wide := make([]float32, len(t.view.Columns))
+	used := look.Px(74)
+	for i, c := range t.view.Columns {
+		wide[i] = parts.StrongStyle.Measure(c.Pieces).Width
+		for _, r := range t.view.Rows {
+			wide[i] = max(wide[i], parts.StrongStyle.Measure(r.Values[i]).Width)
+		}
+		used += wide[i]
+	}
+	apart := max((width-used)/float32(len(wide)), look.Px(4))
+	x := look.Px(74)
+	for i := range wide {
+		x += apart + wide[i]
+		wide[i] = min(x, width)
+	}
+	return wide
+}
+
+func (t *ladderTable) cell(p *parts.Pen, edges []float32, i int, y float32, text string, s parts.Style) {
+	h := look.Px(ladderRow)
+	if y == 0 {
+		h = look.Px(16)
+	}
+	if t.view.Columns[i].Own {
+		s = s.In(look.Accent)
+		s.Weight = parts.Semibold
+	}
+	if t.stale {
+		s = s.In(look.Muted)
+	}
+	w := look.Px(90)
+	p.Text(parts.Box{X: edges[i] - w, Y: y, W: w, H: h}, text, s.Right())
+}
