@@ -36,8 +36,17 @@ func New(p *present.Counter) *Counter {
 // Content is the Counter's part of the window.
 func (c *Counter) Content() fyne.CanvasObject { return c.content }
 
-// Start puts the focus where a new job begins.
-func (c *Counter) Start() { parts.Focus(c.form.head.customer.Field) }
+// Shown takes the prices in force anew: they may have been changed in another place of the window.
+func (c *Counter) Shown() { c.presenter.Reload() }
+
+// Undo takes the last edit back.
+func (c *Counter) Undo() { c.presenter.Undo() }
+
+// Redo does again what Undo took back.
+func (c *Counter) Redo() { c.presenter.Redo() }
+
+// Focus goes to where a new job begins.
+func (c *Counter) Focus() { parts.Focus(c.form.head.customer.Field) }
 
 func (c *Counter) show(v present.View) {
 	c.form.show(v)

@@ -14,13 +14,14 @@ const (
 	Display  fyne.ThemeSizeName = "display"  // 30: the total
 	Front    fyne.ThemeSizeName = "front"    // 17: the customer's side
 	FrontKey fyne.ThemeSizeName = "frontKey" // 30: its smaller prices
+	FrontSum fyne.ThemeSizeName = "frontSum" // 22: its total
 	FrontTop fyne.ThemeSizeName = "frontTop" // 58: its price
 	onePoint fyne.ThemeSizeName = "onePoint" // 1 at 100 %
 )
 
 // sizes are in points at 100 %; text follows the text size setting, and so do measures asked for through Px.
 var sizes = map[fyne.ThemeSizeName]float32{
-	Caption: 11, Body: 13, Title: 14, Key: 18, Display: 30, Front: 17, FrontKey: 30, FrontTop: 58, onePoint: 1,
+	Caption: 11, Body: 13, Title: 14, Key: 18, Display: 30, Front: 17, FrontKey: 30, FrontSum: 22, FrontTop: 58, onePoint: 1,
 	theme.SizeNameText: 13, theme.SizeNameCaptionText: 11, theme.SizeNameSubHeadingText: 14, theme.SizeNameHeadingText: 18,
 	theme.SizeNameInlineIcon: 16, theme.SizeNameInnerPadding: 6, theme.SizeNamePadding: 4, theme.SizeNameLineSpacing: 4,
 }

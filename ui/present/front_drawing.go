@@ -1,0 +1,126 @@
+package present
+
+import (
+	"strings"
+
+	"pressworth/assets/drawing"
+	"pressworth/quote"
+)
+
+// FrontDrawing is one garment of the job, seen from one side, with its artwork to scale.
+type FrontDrawing struct {
+	Name    string
+	Garment drawing.Garment
+	Arts    []drawing.Art
+}
+
+// frontDrawings are the garments to draw: every side that carries artwork, the lines with most pieces first; and a
+// caption that says in words what is drawn.
+func (c *Counter) frontDrawings() ([]FrontDrawing, string) {
+	var out []FrontDrawing
+	size := ""
+	for _, g := range c.byPieces() {
+		arts := c.artsOn(g.ID)
+		if len(arts) == 0 {
+			continue
+		}
+		at := commonSize(g)
+		if size == "" {
+			size = at
+		}
+		for _, side := range drawing.Sides(g.Info.Category, arts) {
+			out = append(out, FrontDrawing{Name: g.Name + ", " + lower(g.Color), Arts: arts,
+				Garment: drawing.Garment{Category: firstWord(g), Size: at, Side: side, Color: g.Info.Hex}})
+		}
+	}
+	return out, c.drawnCaption(size)
+}
+
+// firstWord is what a garment is drawn as.
+func firstWord(g quote.Garment) string {
+	if g.Info.Category != "" {
+		return g.Info.Category
+	}
+	return g.Name
+}
+
+// byPieces lists the job's garment lines with pieces, most pieces first.
+func (c *Counter) byPieces() []quote.Garment {
+	var out []quote.Garment
+	for _, l := range c.result.Garments {
+		for _, g := range c.job.Garments {
+			if g.ID != l.ID || l.Pieces == 0 {
+				continue
+			}
+			at := len(out)
+			for at > 0 && countOf(out[at-1]) < l.Pieces {
+				at--
+			}
+			out = append(out[:at], append([]quote.Garment{g}, out[at:]...)...)
+		}
+	}
+	return out
+}
+
+func countOf(g quote.Garment) int {
+	n := 0
+	for _, s := range g.Sizes {
+		n += s.Qty
+	}
+	return n
+}
+
+// commonSize is the size most pieces of a line have.
+func commonSize(g quote.Garment) string {
+	best := quote.Size{}
+	for _, s := range g.Sizes {
+		if s.Qty > best.Qty {
+			best = s
+		}
+	}
+	return best.Size
+}
+
+func (c *Counter) artsOn(garment string) []drawing.Art {
+	var out []drawing.Art
+	for _, p := range c.job.Placements {
+		if p.On == nil || contains(p.On, garment) {
+			out = append(out, drawing.Art{Name: p.Name, Position: p.Info.Position, W: drawn(p.Width.String()),
+				H: drawn(p.Height.String()), Inks: p.Inks, FullColor: p.FullColor, Text: longest(p)})
+		}
+	}
+	return out
+}
+
+// longest is the longest of the names or numbers of a placement.
+func longest(p quote.Placement) string {
+	text := ""
+	for _, t := range p.Texts {
+		if len([]rune(t.Text)) > len([]rune(text)) {
+			text = t.Text
+		}
+	}
+	return text
+}
+
+// drawnCaption says what is drawn: "Drawn to scale on size M. Full back 11 × 8.5 in, sleeve 3 × 10 in."
+func (c *Counter) drawnCaption(size string) string {
+	var words []string
+	for i, p := range c.job.Placements {
+		name := p.Name
+		if i > 0 {
+			name = lower(name)
+		}
+		text := name + " " + inches(p.Width.String(), p.Height.String()) + " in"
+		if p.FullColor {
+			text += " (full colour)"
+		} else if len(p.Inks) > 0 {
+			text += " (" + list(p.Inks) + ")"
+		}
+		words = append(words, text)
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "Drawn to scale on size " + size + ". " + strings.Join(words, ", ") + "."
+}
