@@ -125,7 +125,7 @@ func (r *report) transfersBasis(p int) (string, []string) {
 			continue
 		}
 		x := r.own.onPiece(c, i)
-		each := trim(x.each, r.places)
+		each := trim(x.each.rat(), r.places)
 		text := fmt.Sprintf("%d × %s", x.bought, each)
 		if cd.Kind == AreaCard {
 			text += fmt.Sprintf(" (%s × %s at %s)", r.lengthOut(r.items[i].w), r.lengthOut(r.items[i].h), x.price.Each)

@@ -194,6 +194,18 @@ func (c *costing) planAll() {
 	}
 }
 
+// layOut replaces outlines by whole plans.
+func (c *costing) layOut() {
+	for i, p := range c.plans {
+		if p.outline {
+			whole, err := c.plan(p.card, p.placements)
+			if err == nil {
+				c.plans[i] = whole
+			}
+		}
+	}
+}
+
 func (c *costing) costOfItem(card, item int) int64 {
 	for i := range c.plans {
 		if c.plans[i].card == card {

@@ -59,16 +59,38 @@ func (t *setting) areaFloor(c, p int) (low int64) {
 
 // gangCost is what placements cost together on a sheet or roll card, in minor units.
 func (t *setting) gangCost(c int, placements []int, r *scratch) (int64, bool) {
-	r.key = strconv.AppendInt(r.key[:0], int64(c), 10)
-	for _, p := range placements {
-		r.key = strconv.AppendInt(append(r.key, ' '), int64(p), 10)
-	}
+	r.name(c, placements)
 	if k, ok := t.gangOf[string(r.key)]; ok {
 		return k.x, k.ok
 	}
 	x, ok := t.findGangCost(c, placements)
 	t.gangOf[string(r.key)] = known{done: true, ok: ok, x: x}
 	return x, ok
+}
+
+// name makes the key of a card with its placements.
+func (r *scratch) name(c int, placements []int) {
+	r.key = strconv.AppendInt(r.key[:0], int64(c), 10)
+	for _, p := range placements {
+		r.key = strconv.AppendInt(append(r.key, ' '), int64(p), 10)
+	}
+}
+
+// gangFloor is what placements cost together on a sheet card, and no more than that on a roll card.
+func (t *setting) gangFloor(c int, placements []int, r *scratch) (int64, bool) {
+	cd := &t.m.cards[c]
+	if cd.roll == nil {
+		return t.gangCost(c, placements, r)
+	}
+	r.name(c, placements)
+	if k, ok := t.floorOf[string(r.key)]; ok {
+		return k.x, k.ok
+	}
+	items, need := t.gangItems(cd, placements)
+	low, ok := cd.roll.Floor(items, need)
+	low = max(0, t.m.roundPriceDown(low)-int64(len(items))) + t.m.rollSetup(cd, placements)
+	t.floorOf[string(r.key)] = known{done: true, ok: ok, x: low}
+	return low, ok
 }
 
 func (t *setting) findGangCost(c int, placements []int) (int64, bool) {

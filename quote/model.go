@@ -32,6 +32,8 @@ type model struct {
 	freights     []freight
 	quantities   map[int]*state
 	problems     Problems
+	memory       *Memory
+	itemPrices   map[[2]int][]itemPrice // by card and item
 }
 
 // freight is what a delivery of a supplier costs this job, and the value from which it is free (0: never).
@@ -87,8 +89,8 @@ type card struct {
 	areaPrice  *big.Rat
 }
 
-func newModel(job *Job) *model {
-	m := &model{job: job, quantities: map[int]*state{}}
+func newModel(job *Job, memory *Memory) *model {
+	m := &model{job: job, memory: memory, itemPrices: map[[2]int][]itemPrice{}, quantities: map[int]*state{}}
 	m.places, _ = money.Places(job.Currency)
 	m.scales()
 	m.addLines()

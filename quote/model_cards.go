@@ -22,10 +22,10 @@ func (m *model) addCards() {
 		switch r.Kind {
 		case SheetCard:
 			c.sheetOf = m.sheetCard(r)
-			c.sheets = gang.NewSheets(c.sheetOf, m.gangItems())
+			c.sheets = m.memory.sheetsOf(c.sheetOf, m.gangItems())
 		case RollCard:
 			c.rollOf = m.rollCard(r)
-			c.roll = gang.NewRoll(c.rollOf, m.gangItems())
+			c.roll = m.memory.rollOf(c.rollOf, m.gangItems())
 		}
 		m.cards = append(m.cards, c)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"strings"
 
 	"pressworth/quote"
 	"pressworth/quote/internal/plain"
@@ -124,10 +125,10 @@ func (c *comparison) totals(want plain.Totals, got quote.Totals) {
 func (c *comparison) margin(want plain.Figures, got quote.Result) {
 	margin, perHour := "none", "none"
 	if want.Margin != nil {
-		margin = want.Margin.FloatString(1)
+		margin = unsigned(want.Margin.FloatString(1))
 	}
 	if want.PerHour != nil {
-		perHour = want.PerHour.FloatString(c.places)
+		perHour = unsigned(want.PerHour.FloatString(c.places))
 	}
 	gotMargin, gotPerHour := "none", "none"
 	if got.MarginPercent != nil {
@@ -177,4 +178,12 @@ func (c *comparison) cliffs(want plain.Figures, got quote.Result) {
 	slices.Sort(w)
 	slices.Sort(g)
 	c.text("cliffs", w, g)
+}
+
+// unsigned takes the sign off a zero.
+func unsigned(s string) string {
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
 }

@@ -33,9 +33,12 @@ func (p Problems) Error() string {
 }
 
 // Price works a job out in full. The error, if any, is Problems.
-func Price(job Job) (Result, error) {
+func Price(job Job) (Result, error) { return NewMemory().Price(job) }
+
+// Price works a job out in full, like the function of that name.
+func (k *Memory) Price(job Job) (Result, error) {
 	var r Result
-	err := working(job, func(m *model) Problems {
+	err := k.working(job, func(m *model) Problems {
 		if len(m.problems) > 0 {
 			return m.problems
 		}
@@ -57,6 +60,11 @@ const MostCheapest = 2000
 // its own inks and for each ink count. Quantities scale the whole job as the ladder does. The error, if any, is
 // Problems.
 func Cheapest(job Job, placement string, upto int) (CheapestFromTo, error) {
+	return NewMemory().Cheapest(job, placement, upto)
+}
+
+// Cheapest finds spans of quantities, like the function of that name.
+func (k *Memory) Cheapest(job Job, placement string, upto int) (CheapestFromTo, error) {
 	r := CheapestFromTo{Placement: placement}
 	p := slices.IndexFunc(job.Placements, func(p Placement) bool { return p.ID == placement })
 	if p < 0 {
@@ -66,28 +74,28 @@ func Cheapest(job Job, placement string, upto int) (CheapestFromTo, error) {
 		return r, Problems{{Path: "upto", Problem: fmt.Sprintf("enter 1 to %d pieces", MostCheapest)}}
 	}
 	var err error
-	if r.Spans, err = spans(job, p, upto, func(*Placement) {}); err != nil {
+	if r.Spans, err = k.spans(job, p, upto, func(*Placement) {}); err != nil {
 		return r, err
 	}
 	for inks := 1; inks <= 6; inks++ {
-		s, err := spans(job, p, upto, func(p *Placement) { p.Inks, p.InkCount, p.FullColor = nil, inks, false })
+		s, err := k.spans(job, p, upto, func(p *Placement) { p.Inks, p.InkCount, p.FullColor = nil, inks, false })
 		if err != nil {
 			return r, err
 		}
 		r.ByInks = append(r.ByInks, InkSpans{Inks: fmt.Sprint(inks), Spans: s})
 	}
-	s, err := spans(job, p, upto, func(p *Placement) { p.Inks, p.InkCount, p.FullColor = nil, 0, true })
+	s, err := k.spans(job, p, upto, func(p *Placement) { p.Inks, p.InkCount, p.FullColor = nil, 0, true })
 	r.ByInks = append(r.ByInks, InkSpans{Inks: "full", Spans: s})
 	return r, err
 }
 
 // spans finds which card is the choice for a placement at each quantity, its artwork changed.
-func spans(job Job, p, upto int, change func(*Placement)) (ss []Span, err error) {
+func (k *Memory) spans(job Job, p, upto int, change func(*Placement)) (ss []Span, err error) {
 	job.Placements = slices.Clone(job.Placements)
 	change(&job.Placements[p])
 	job.Placements[p].Method = ""
 	job.Frozen = nil
-	err = working(job, func(m *model) Problems {
+	err = k.working(job, func(m *model) Problems {
 		var hint []int
 		for q := 1; q <= upto; q++ {
 			card := ""
@@ -111,7 +119,7 @@ func spans(job Job, p, upto int, change func(*Placement)) (ss []Span, err error)
 }
 
 // working checks a job, compiles it and hands it on; amounts that are too large become a problem.
-func working(job Job, work func(*model) Problems) (err error) {
+func (k *Memory) working(job Job, work func(*model) Problems) (err error) {
 	problems := check(&job)
 	if slices.ContainsFunc(problems, func(p Problem) bool { return !later(p.Path) }) {
 		return problems
@@ -125,7 +133,7 @@ func working(job Job, work func(*model) Problems) (err error) {
 			panic(x)
 		}
 	}()
-	m := newModel(&job)
+	m := newModel(&job, k)
 	m.problems = append(problems, m.cannotServe()...)
 	m.problems = append(m.problems, m.thaw()...)
 	if len(problems) > 0 {

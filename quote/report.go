@@ -327,7 +327,7 @@ func (c *costing) weightsOut(p *planned, k int) []SharingWeight {
 // every step of the ladder, and its result. The error, if any, is Problems.
 func Freeze(job Job) (frozen Job, r Result, err error) {
 	frozen = job
-	err = working(job, func(m *model) Problems {
+	err = NewMemory().working(job, func(m *model) Problems {
 		if len(m.problems) > 0 {
 			return m.problems
 		}
@@ -349,6 +349,7 @@ func Freeze(job Job) (frozen Job, r Result, err error) {
 }
 
 func (w *worked) freeze() Frozen {
+	w.layOut()
 	f := Frozen{Pieces: w.pieces, Methods: map[string]string{}, Plans: w.plansOut()}
 	for p, c := range w.choice {
 		if c >= 0 {

@@ -176,6 +176,9 @@ func (x *search) base() int64 {
 
 // seed evaluates some likely combinations, so that the search has something to beat.
 func (x *search) seed(hint []int) {
+	if hint != nil {
+		x.try(func(p int) int { return max(0, slices.Index(x.allowed[p], hint[p])) })
+	}
 	x.try(func(p int) int { return slices.Index(x.low[p], slices.Min(x.low[p])) })
 	for c := range x.s.m.cards {
 		x.try(func(p int) int {
@@ -184,9 +187,6 @@ func (x *search) seed(hint []int) {
 			}
 			return slices.Index(x.low[p], slices.Min(x.low[p]))
 		})
-	}
-	if hint != nil {
-		x.try(func(p int) int { return max(0, slices.Index(x.allowed[p], hint[p])) })
 	}
 }
 

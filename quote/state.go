@@ -40,6 +40,7 @@ type setting struct {
 	copies   []int // by item: transfers on a pressed card
 	pieceOf  map[[2]int]pieceCost
 	gangOf   map[string]known
+	floorOf  map[string]known
 	memo     memo
 	hitsOn   []int64 // by placement: times the press closes on it
 }
@@ -156,7 +157,7 @@ func (s *state) with(pressed []bool) *setting {
 		return t
 	}
 	t := &setting{
-		state: s, pressed: slices.Clone(pressed), pieceOf: map[[2]int]pieceCost{}, gangOf: map[string]known{},
+		state: s, pressed: slices.Clone(pressed), pieceOf: map[[2]int]pieceCost{}, gangOf: map[string]known{}, floorOf: map[string]known{},
 		value: make([]int64, len(s.m.job.Suppliers)), orders: make([]bool, len(s.m.job.Suppliers)),
 	}
 	t.memo = t.newMemo()

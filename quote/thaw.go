@@ -198,10 +198,10 @@ func (m *model) itemOf(placement string, variant int, text string) int {
 	return -1
 }
 
-// planOn is the plan of placements on a card: the frozen one where there is one.
+// planOn is the plan of placements on a card, as far as costs need it: the frozen one where there is one.
 func (t *setting) planOn(c int, on []int) (planned, error) {
 	if t.frozen != nil {
 		return t.frozen.plans[c], nil
 	}
-	return t.plan(c, on)
+	return t.outline(c, on)
 }

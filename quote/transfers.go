@@ -2,8 +2,6 @@ package quote
 
 import (
 	"math/big"
-
-	"pressworth/quote/money"
 )
 
 // pieceCost is what an item costs on an area or piece card.
@@ -11,9 +9,31 @@ type pieceCost struct {
 	ok     bool
 	cost   int64 // setup not counted
 	bought int
-	each   *big.Rat // in minor units
+	each   exact // in minor units
 	price  *Break
 }
+
+// exact is a fraction of minor units, num / den.
+type exact struct{ num, den int64 }
+
+func newExact(x *big.Rat) exact {
+	if !x.Num().IsInt64() || !x.Denom().IsInt64() {
+		panic(tooLarge{})
+	}
+	return exact{x.Num().Int64(), x.Denom().Int64()}
+}
+
+// of is n times the fraction, rounded half away from zero; neither is negative.
+func (e exact) of(n int) int64 {
+	x := mul(int64(n), e.num)
+	q, r := x/e.den, x%e.den
+	if r >= e.den-r {
+		q++
+	}
+	return q
+}
+
+func (e exact) rat() *big.Rat { return frac(e.num, e.den) }
 
 // needOn is the transfers of an item on a card: without spares where the shop does not press it.
 func (t *setting) needOn(c *card, i int) int {
@@ -29,51 +49,65 @@ func (t *setting) onPiece(c, i int) pieceCost {
 	if p, ok := t.pieceOf[key]; ok {
 		return p
 	}
-	p := t.findPiece(&t.m.cards[c], i)
+	p := t.findPiece(c, i)
 	t.pieceOf[key] = p
 	return p
 }
 
-func (t *setting) findPiece(c *card, i int) (best pieceCost) {
-	m := t.m
-	bs := c.row(m, i)
+func (t *setting) findPiece(c, i int) (best pieceCost) {
+	m, cd := t.m, &t.m.cards[c]
+	prices := m.prices(c, i)
 	if m.placements[m.items[i].placement].Personal {
-		return t.personal(c, i, bs)
+		return t.personal(i, prices)
 	}
-	start := max(t.needOn(c, i), c.Minimum)
-	try := func(quantity int) {
-		b := priceAt(bs, quantity)
-		if b == nil {
-			return
+	start := max(t.needOn(cd, i), cd.Minimum)
+	for k, p := range prices {
+		quantity := start
+		switch {
+		case p.from > start && !best.ok:
+			return best // nothing holds at the quantity needed
+		case p.from > start:
+			quantity = p.from
+		case k+1 < len(prices) && prices[k+1].from <= start:
+			continue
 		}
-		each := m.eachOn(c, i, b)
-		if cost := cents(times(rat(int64(quantity)), each)); !best.ok || cost < best.cost {
-			best = pieceCost{ok: true, cost: cost, bought: quantity, each: each, price: b}
-		}
-	}
-	if try(start); !best.ok {
-		return best
-	}
-	for _, b := range bs {
-		if b.From > start {
-			try(b.From)
+		if cost := p.each.of(quantity); !best.ok || cost < best.cost {
+			best = pieceCost{ok: true, cost: cost, bought: quantity, each: p.each, price: p.price}
 		}
 	}
 	return best
 }
 
 // personal prices the texts of one length: by the number of all texts of the placement, bought exactly.
-func (t *setting) personal(c *card, i int, bs []Break) pieceCost {
-	m, n := t.m, 0
-	for _, k := range m.placements[m.items[i].placement].items {
-		n += t.need[k]
+func (t *setting) personal(i int, prices []itemPrice) (found pieceCost) {
+	n := t.texts(t.m.items[i].placement)
+	for _, p := range prices {
+		if p.from <= n {
+			found = pieceCost{ok: true, cost: p.each.of(t.need[i]), bought: t.need[i], each: p.each, price: p.price}
+		}
 	}
-	b := priceAt(bs, n)
-	if b == nil {
-		return pieceCost{}
+	return found
+}
+
+// itemPrice is the price of one transfer of an item from a quantity on.
+type itemPrice struct {
+	from  int
+	each  exact
+	price *Break
+}
+
+// prices are the breaks of an item on an area or piece card, worked out once for all quantities.
+func (m *model) prices(c, i int) []itemPrice {
+	key := [2]int{c, i}
+	ps, ok := m.itemPrices[key]
+	if !ok {
+		bs := m.cards[c].row(m, i)
+		for k := range bs {
+			ps = append(ps, itemPrice{bs[k].From, newExact(m.eachOn(&m.cards[c], i, &bs[k])), &bs[k]})
+		}
+		m.itemPrices[key] = ps
 	}
-	each := m.eachOn(c, i, b)
-	return pieceCost{ok: true, cost: cents(times(rat(int64(t.need[i])), each)), bought: t.need[i], each: each, price: b}
+	return ps
 }
 
 // row is the break list that prices an item; nil where the card has none for it.
@@ -148,7 +182,11 @@ func (t *setting) itemCost(c, i int) (int64, bool) {
 	if i != t.firstItem(t.m.items[i].placement) {
 		return p.cost, true
 	}
-	return cents(plus(times(rat(int64(p.bought)), p.each), t.m.setupOn(&t.m.cards[c], t.m.items[i].placement))), true
+	setup := t.m.setupOn(&t.m.cards[c], t.m.items[i].placement)
+	if setup.Sign() == 0 {
+		return p.cost, true
+	}
+	return cents(plus(times(rat(int64(p.bought)), p.each.rat()), setup)), true
 }
 
 func (t *setting) firstItem(p int) int {
@@ -191,5 +229,3 @@ func (t *setting) gangItems(c *card, placements []int) (items, need []int) {
 func (m *model) roundPrice(p int64) int64 {
 	return cents(frac(p, power10(m.pricePlaces-m.places)))
 }
-
-var _ = money.Share

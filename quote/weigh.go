@@ -60,10 +60,7 @@ func (s *state) weigh(choice []int, r *scratch, limit combination) combination {
 		}
 	}
 	w.finishTime()
-	if limit.ok && s.m.figure2(add(w.cost, w.low), w.cards) > limit.figure {
-		return combination{}
-	}
-	if !w.gang() {
+	if w.over(limit, add(w.low, w.surely())) || !w.floor() || w.over(limit, add(w.low, w.surely())) || !w.gang() {
 		return combination{}
 	}
 	w.freight()
@@ -127,6 +124,9 @@ func (w *weighing) place(p, c int) bool {
 	if cd.sheets != nil || cd.roll != nil {
 		w.r.on[c] = append(w.r.on[c], p)
 		w.low = add(w.low, w.t.gangLow(c, p))
+		if cd.supplier >= 0 {
+			w.r.orders[cd.supplier] = true
+		}
 		return true
 	}
 	cost, ok := w.t.placementOn(c, p)
@@ -134,6 +134,38 @@ func (w *weighing) place(p, c int) bool {
 		w.buy(cd, cost)
 	}
 	return ok
+}
+
+// over tells whether the combination costs more than the limit, whatever is still to be added to low.
+func (w *weighing) over(limit combination, low int64) bool {
+	return limit.ok && w.t.m.figure2(add(w.cost, low), w.cards) > limit.figure
+}
+
+// surely is the freight that is never free, of suppliers that are bought from.
+func (w *weighing) surely() (total int64) {
+	for s, f := range w.t.m.freights {
+		if f.free == 0 && w.r.orders[s] {
+			total = add(total, f.amount)
+		}
+	}
+	return total
+}
+
+// floor raises low to what the sheet cards cost, and to the least that the roll cards do; false where one cannot hold
+// its placements.
+func (w *weighing) floor() bool {
+	w.low = 0
+	for c, on := range w.r.on {
+		if len(on) == 0 {
+			continue
+		}
+		low, ok := w.t.gangFloor(c, on, w.r)
+		if !ok {
+			return false
+		}
+		w.low = add(w.low, low)
+	}
+	return true
 }
 
 func (w *weighing) buy(cd *card, cost int64) {

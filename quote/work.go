@@ -103,13 +103,14 @@ func (s *stair) own() *worked {
 		}
 	}
 	w.totals = w.costing.totals(w.us, w.each)
+	w.layOut()
 	return w
 }
 
-// typed is the price each that was typed for a group.
+// typed is the price each that was typed for a group, on its first line with pieces that has one.
 func (m *model) typed(g int) (int64, bool) {
 	for _, l := range m.groups[g].lines {
-		if p := m.lines[l].Price; p != nil {
+		if p := m.lines[l].Price; p != nil && m.at(m.pieces).lineQty[l] > 0 {
 			return m.minor(*p), true
 		}
 	}
