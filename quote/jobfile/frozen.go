@@ -57,6 +57,7 @@ func weightFields(f strict.Fields, w *quote.SharingWeight) {
 	f.Needs("placement")
 	f.Text("placement", &w.Placement)
 	f.Count("variant", &w.Variant)
+	f.Text("text", &w.Text)
 	f.Text("weight", &w.Weight)
 	f.Amount("cost", &w.Cost)
 }
