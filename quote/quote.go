@@ -36,7 +36,13 @@ func (p Problems) Error() string {
 func Price(job Job) (Result, error) { return NewMemory().Price(job) }
 
 // Price works a job out in full, like the function of that name.
-func (k *Memory) Price(job Job) (Result, error) {
+func (k *Memory) Price(job Job) (Result, error) { return k.price(job, false) }
+
+// First is Price without the search for cliffs, most of the work of a large job: what a window shows on the key, until
+// the whole result is there. Everything else is the same to the cent.
+func (k *Memory) First(job Job) (Result, error) { return k.price(job, true) }
+
+func (k *Memory) price(job Job, first bool) (Result, error) {
 	var r Result
 	err := k.working(job, func(m *model) Problems {
 		if len(m.problems) > 0 {
@@ -47,7 +53,7 @@ func (k *Memory) Price(job Job) (Result, error) {
 		if own == nil {
 			return m.unserved()
 		}
-		r = (&report{model: m, ladder: ladder, own: own}).result()
+		r = (&report{model: m, ladder: ladder, own: own, first: first}).result()
 		return nil
 	})
 	return r, err

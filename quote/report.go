@@ -14,6 +14,7 @@ type report struct {
 	*model
 	ladder *stair
 	own    *worked
+	first  bool // without cliffs
 }
 
 func (r *report) result() Result {
@@ -33,7 +34,7 @@ func (r *report) result() Result {
 		a := r.amount(*left)
 		res.LeftPerHour = &a
 	}
-	if w.frozen == nil {
+	if w.frozen == nil && !r.first {
 		res.Cliffs = append(res.Cliffs, r.ladder.cliffs(w)...)
 	}
 	res.Warnings = r.warnings()

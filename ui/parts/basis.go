@@ -49,7 +49,9 @@ func (b *BasisRow) Set(row BasisText) {
 		return
 	}
 	b.row = row
-	b.fillWhole()
+	if b.open {
+		b.fillWhole()
+	}
 	b.repaint()
 }
 

@@ -6,89 +6,18 @@ import (
 	"pressworth/quote"
 )
 
-// minUpto is how far the bands reach at least.
-const minUpto = 150
-
-// bandsJob is the search for the cheapest cards by quantity, done in the background. One search runs at a time; a
-// result counts only while its number is the last one asked for.
-type bandsJob struct {
-	placement string // looked at; empty: the first
-	seq       int
-	running   bool
-	got       quote.CheapestFromTo
-	upto      int
-	have      bool
-	of        int // the number of the search that gave what is shown
-}
-
-// LookAt chooses the placement whose bands are shown.
-func (c *Counter) LookAt(placement string) {
-	c.bands.placement = placement
-	c.bands.have = false
-	c.seekBands()
-	c.show()
-}
-
-// seekBands asks for the bands of the job as it stands.
-func (c *Counter) seekBands() {
-	if !c.current || c.engine.Cheapest == nil || c.lookedAt() == "" {
-		return
-	}
-	c.bands.seq++
-	if !c.bands.running {
-		c.search()
-	}
-}
-
-// search works the bands out off the window's goroutine. If more was typed meanwhile it starts again.
-func (c *Counter) search() {
-	c.bands.running = true
-	seq, job, placement := c.bands.seq, c.job, c.lookedAt()
-	upto := max(minUpto, c.result.Pieces*3/2)
-	c.shop.Background(func() func() {
-		got, err := c.engine.Cheapest(job, placement, upto)
-		return func() { c.found(seq, upto, got, err) }
-	})
-}
-
-func (c *Counter) found(seq, upto int, got quote.CheapestFromTo, err error) {
-	c.bands.running = false
-	if seq != c.bands.seq {
-		if c.current && c.lookedAt() != "" {
-			c.search()
-		}
-		return
-	}
-	c.bands.have = err == nil
-	c.bands.got, c.bands.upto, c.bands.of = got, upto, seq
-	c.show()
-}
-
-// lookedAt is the placement whose bands are wanted: the one chosen, or the first that takes part.
-func (c *Counter) lookedAt() string {
-	for _, m := range c.result.Methods {
-		if m.Placement == c.bands.placement {
-			return m.Placement
-		}
-	}
-	if len(c.result.Methods) > 0 {
-		return c.result.Methods[0].Placement
-	}
-	return ""
-}
-
 func (c *Counter) bandsView() Bands {
 	key := c.lookedAt()
-	b := Bands{Key: key, Placement: c.placementName(key), Upto: c.bands.upto, Pieces: c.result.Pieces}
-	b.Seeking = c.bands.running || c.bands.of != c.bands.seq
+	b := Bands{Key: key, Placement: c.placementName(key), Upto: c.later.upto, Pieces: c.result.Pieces}
+	b.Seeking = c.later.running || c.later.done != c.later.seq
 	for _, m := range c.result.Methods {
 		b.Placements = append(b.Placements, Option{Key: m.Placement, Name: c.placementName(m.Placement)})
 	}
-	if !c.bands.have || c.bands.got.Placement != key {
+	if !c.later.have || c.later.bands.Placement != key {
 		return b
 	}
 	own := c.ownInks(key)
-	for _, s := range c.bands.got.ByInks {
+	for _, s := range c.later.bands.ByInks {
 		if c.worthShowing(s, own) {
 			b.Rows = append(b.Rows, c.bandRow(s, own))
 		}

@@ -18,13 +18,14 @@ type Counter struct {
 	book    catalog.Book
 	bookErr error
 
-	job      quote.Job
-	result   quote.Result
-	priced   bool // result holds figures
-	current  bool // of the draft as it stands
-	problems []quote.Problem
+	job         quote.Job
+	result      quote.Result
+	priced      bool // result holds figures
+	current     bool // of the draft as it stands
+	provisional bool // result is the first stage of two
+	problems    []quote.Problem
 
-	bands       bandsJob
+	later       later
 	changed     bool // since the last save
 	generation  int
 	rowProblems map[string]string // what could not be read of a size run, by garment key
@@ -54,11 +55,25 @@ func (c *Counter) View() View { return c.view }
 // Draft is the draft as it stands. It must not be written to.
 func (c *Counter) Draft() catalog.Draft { return c.draft }
 
-// Job is the job of the last figures, and its result; false while nothing has been priced.
-func (c *Counter) Job() (quote.Job, quote.Result, bool) { return c.job, c.result, c.priced }
+// Job is the job of the last figures, and its whole result; false while nothing has been priced.
+func (c *Counter) Job() (quote.Job, quote.Result, bool) {
+	c.Settle()
+	return c.job, c.result, c.priced
+}
 
 // Ready says whether the figures are those of the draft as it stands, so that papers can be made of them.
 func (c *Counter) Ready() bool { return c.current }
+
+// Settle makes the figures whole at once, where the rest of them is still being worked out: papers wait for it.
+func (c *Counter) Settle() {
+	if !c.current || !c.provisional {
+		return
+	}
+	if r, err := c.engine.Settled(c.job); err == nil {
+		c.result, c.provisional = r, false
+		c.show()
+	}
+}
 
 // Problems are all the things that keep the draft from being priced.
 func (c *Counter) Problems() []quote.Problem { return c.problems }
@@ -87,7 +102,7 @@ func (c *Counter) Open(d catalog.Draft) {
 	c.generation++
 	c.priced, c.current, c.changed = false, false, false
 	c.savedAt, c.saveErr = time.Time{}, nil
-	c.bands = bandsJob{seq: c.bands.seq}
+	c.later = later{seq: c.later.seq + 1, running: c.later.running}
 	c.Reload()
 }
 
@@ -155,7 +170,7 @@ func (c *Counter) reprice() {
 	if len(problems) == 0 {
 		c.price(job)
 	}
-	c.seekBands()
+	c.follow()
 	c.show()
 }
 
@@ -166,6 +181,7 @@ func (c *Counter) price(job quote.Job) {
 		return
 	}
 	c.job, c.result, c.priced, c.current = job, result, true, true
+	c.provisional = c.engine.Whole != nil
 }
 
 func problemsOf(err error) []quote.Problem {

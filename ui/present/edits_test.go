@@ -247,3 +247,32 @@ func qty(c *Counter, key, size string) string {
 
 var _ Shop = (*fakeShop)(nil)
 var _ = catalog.Draft{}
+
+func TestWhole_replacesTheFirstStageOnceAndPapersWaitForIt(t *testing.T) {
+	c, shop, e := counter(t, true)
+	whole, settled := 0, 0
+	full := func(n *int) func(quote.Job) (quote.Result, error) {
+		return func(j quote.Job) (quote.Result, error) {
+			*n++
+			r := regatta(j)
+			r.Cliffs = []quote.Cliff{{From: 46, To: 48, Saves: amount("3.10")}}
+			return r, nil
+		}
+	}
+	engine := e.engine()
+	engine.Whole, engine.Settled = full(&whole), full(&settled)
+	c.engine = engine
+	c.SetSize("g1", "M", "1")
+	c.SetSize("g1", "M", "12")
+	if n := len(c.View().Panel.Ladder.Cliffs); n != 0 {
+		t.Errorf("got %d cliffs on the key, want none yet", n)
+	}
+	shop.run()
+	if got := c.View().Panel.Ladder.Cliffs; whole != 2 || len(got) != 1 || got[0] != "48 pieces cost 3.10 less in all than 46." {
+		t.Errorf("got %v after %d whole results, want the second one shown", got, whole)
+	}
+	c.SetSize("g1", "M", "13")
+	if _, r, ok := c.Job(); !ok || len(r.Cliffs) != 1 || settled != 1 {
+		t.Errorf("a paper got cliffs %v after %d settlings, want the whole result", r.Cliffs, settled)
+	}
+}

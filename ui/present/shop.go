@@ -25,7 +25,13 @@ type Shop interface {
 
 // Engine is the pricing engine as the Counter calls it.
 type Engine struct {
-	Freeze   func(d catalog.Draft, b catalog.Book, on string) (quote.Job, []quote.Problem)
-	Price    func(quote.Job) (quote.Result, error)
+	Freeze func(d catalog.Draft, b catalog.Book, on string) (quote.Job, []quote.Problem)
+	// Price works a job out on the key; where Whole is given, only as far as the key needs.
+	Price func(quote.Job) (quote.Result, error)
+	// Whole works a job out in full. It is called off the window's goroutine; nil: Price does.
+	Whole func(quote.Job) (quote.Result, error)
+	// Settled works a job out in full on the window's goroutine, for papers that cannot wait.
+	Settled func(quote.Job) (quote.Result, error)
+	// Cheapest finds the bands of the cheapest cards, off the window's goroutine; nil: there are none.
 	Cheapest func(job quote.Job, placement string, upto int) (quote.CheapestFromTo, error)
 }

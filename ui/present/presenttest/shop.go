@@ -10,7 +10,6 @@ import (
 
 	"pressworth/assets"
 	"pressworth/catalog"
-	"pressworth/quote"
 	"pressworth/ui/present"
 )
 
@@ -34,9 +33,9 @@ func New() *Shop {
 	return &Shop{Demo: demo}
 }
 
-// Engine is the real engine.
+// Engine is the real engine, as the window has it.
 func Engine() present.Engine {
-	return present.Engine{Freeze: catalog.Freeze, Price: quote.Price, Cheapest: quote.Cheapest}
+	return present.NewEngine()
 }
 
 // Counter is a presenter over the shop, with one of the demo's quotes opened; -1: an empty form.

@@ -1,0 +1,103 @@
+package present
+
+import "pressworth/quote"
+
+// minUpto is how far the bands reach at least.
+const minUpto = 150
+
+// later is the work that follows a key in the background: the whole result, where the key had only its first stage, and
+// the bands of the cheapest cards. One run at a time; what comes back counts only while its number is the last one
+// asked for, so that nothing stale is ever shown.
+type later struct {
+	placement string // whose bands are looked at; empty: the first
+	seq       int    // of the job as it stands
+	running   bool
+	done      int // the number of the job whose bands are shown
+
+	bands quote.CheapestFromTo
+	upto  int
+	have  bool
+}
+
+// LookAt chooses the placement whose bands are shown.
+func (c *Counter) LookAt(placement string) {
+	c.later.placement = placement
+	c.later.have = false
+	c.follow()
+	c.show()
+}
+
+// follow asks for what follows a key.
+func (c *Counter) follow() {
+	c.later.seq++
+	if c.current && !c.later.running {
+		c.work()
+	}
+}
+
+// work does it off the window's goroutine: first the whole result, then the bands, which take longest.
+func (c *Counter) work() {
+	if c.provisional {
+		c.seekWhole()
+		return
+	}
+	c.seekBands()
+}
+
+func (c *Counter) seekWhole() {
+	c.later.running = true
+	seq, job, whole := c.later.seq, c.job, c.engine.Whole
+	c.shop.Background(func() func() {
+		r, err := whole(job)
+		return func() {
+			c.later.running = false
+			if seq == c.later.seq && err == nil {
+				c.result, c.provisional = r, false
+				c.show()
+			}
+			c.again(seq == c.later.seq && err != nil)
+		}
+	})
+}
+
+func (c *Counter) seekBands() {
+	placement := c.lookedAt()
+	if placement == "" || c.engine.Cheapest == nil {
+		return
+	}
+	c.later.running = true
+	seq, job, cheapest := c.later.seq, c.job, c.engine.Cheapest
+	upto := min(max(minUpto, c.result.Pieces*3/2), quote.MostCheapest)
+	c.shop.Background(func() func() {
+		found, err := cheapest(job, placement, upto)
+		return func() {
+			c.later.running = false
+			if seq == c.later.seq {
+				c.later.bands, c.later.upto, c.later.have, c.later.done = found, upto, err == nil, seq
+				c.show()
+				return
+			}
+			c.again(false)
+		}
+	})
+}
+
+// again goes on with the work for the job as it stands now, unless it cannot be done.
+func (c *Counter) again(failed bool) {
+	if c.current && !failed {
+		c.work()
+	}
+}
+
+// lookedAt is the placement whose bands are wanted: the one chosen, or the first that takes part.
+func (c *Counter) lookedAt() string {
+	for _, m := range c.result.Methods {
+		if m.Placement == c.later.placement {
+			return m.Placement
+		}
+	}
+	if len(c.result.Methods) > 0 {
+		return c.result.Methods[0].Placement
+	}
+	return ""
+}
