@@ -11,7 +11,7 @@ import (
 )
 
 // blanks is two commands: import and find.
-func blanks(s shell) error {
+func blankCommands(s shell) error {
 	if len(s.args) > 0 {
 		verb := s.args[0]
 		s.args = s.args[1:]
