@@ -106,7 +106,9 @@ func (c *Curve) dot(p *parts.Pen, pt Point, x, y float32, outer bool) {
 	switch {
 	case pt.Own:
 		p.Disc(x, y, look.Px(4.5), ink, ink)
-		style = style.In(look.Accent)
+		if !c.faded {
+			style = style.In(look.Accent)
+		}
 		style.Weight = parts.Semibold
 	default:
 		p.Disc(x, y, look.Px(3), ground, ink)

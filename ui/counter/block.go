@@ -71,7 +71,7 @@ func (b *block) closeColors() {
 	b.adding = false
 	b.colors.Field.SetText("")
 	b.colors.Field.Hide()
-	visible(b.more, len(b.view.Colors) > len(b.view.Rows))
+	visible(b.more, b.offersColors())
 }
 
 func (b *block) clear() {
@@ -101,7 +101,7 @@ func (b *block) show(v present.Block, most int, anew bool) {
 		}
 	}
 	if !b.adding {
-		visible(b.more, !v.Own && len(v.Colors) > len(v.Rows))
+		visible(b.more, b.offersColors())
 	}
 	b.words.Redraw()
 	relay(b.box)

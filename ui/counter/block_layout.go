@@ -49,11 +49,14 @@ const captionTall = 15
 // lines is how many lines the cells of a row take.
 func (g cellGrid) lines(n int) int { return max((n+g.perLine-1)/g.perLine, 1) }
 
+// captioned says whether the names of the sizes stand over every row instead of in the header.
+func captioned(b present.Block, g cellGrid) bool { return b.Own || g.lines(len(b.Sizes)) > 1 }
+
 // rowTall is the height of a row with its problem and the fields of a customer's own garment.
 func (g cellGrid) rowTall(b present.Block, r present.BlockRow) float32 {
 	h := px(look.FieldHeight)
-	if n := g.lines(len(b.Sizes)); n > 1 {
-		h = float32(n) * px(look.FieldHeight+captionTall)
+	if captioned(b, g) {
+		h = float32(g.lines(len(b.Sizes))) * px(look.FieldHeight+captionTall)
 	}
 	if b.Own {
 		h += px(ownTall)
@@ -78,6 +81,9 @@ func (l blockLayout) MinSize([]fyne.CanvasObject) fyne.Size {
 	for _, r := range l.b.view.Rows {
 		h += g.rowTall(l.b.view, r)
 	}
+	if l.b.offersColors() && !l.b.moreFits(g) {
+		h += px(moreBelow)
+	}
 	return fyne.NewSize(px(300), h)
 }
 
@@ -85,10 +91,6 @@ func (l blockLayout) MinSize([]fyne.CanvasObject) fyne.Size {
 func (l blockLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	b := l.b
 	put(b.words, 0, 0, size.Width, size.Height)
-	head := b.words.headWidth()
-	m := b.more.MinSize()
-	put(b.more, head+px(8), (px(blockHeadTall)-m.Height)/2, m.Width, m.Height)
-	put(b.colors.Field, head+px(8), -px(3), px(140), px(look.FieldHeight))
 	g := gridFor(size.Width, b.most)
 	y := px(blockHeadTall)
 	for i, r := range b.rows {
@@ -98,6 +100,29 @@ func (l blockLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		b.lay(r, g, y, size.Width)
 		y += g.rowTall(b.view, b.view.Rows[i])
 	}
+	b.layMore(g, y)
+}
+
+// moreBelow is the room for "+ colour" where it stands below the rows.
+const moreBelow = 26
+
+// offersColors says whether another colour can be added.
+func (b *block) offersColors() bool { return !b.view.Own && len(b.view.Colors) > len(b.view.Rows) }
+
+// moreFits says whether "+ colour" has room between the header's words and the names of the sizes.
+func (b *block) moreFits(g cellGrid) bool {
+	x, _ := g.at(0, min(len(b.view.Sizes), g.perLine))
+	return b.words.headWidth()+px(8)+b.more.MinSize().Width < x
+}
+
+func (b *block) layMore(g cellGrid, bottom float32) {
+	m := b.more.MinSize()
+	x, y := b.words.headWidth()+px(8), (px(blockHeadTall)-m.Height)/2
+	if !b.moreFits(g) {
+		x, y = px(14), bottom
+	}
+	put(b.more, x, y, m.Width, m.Height)
+	put(b.colors.Field, x, y-px(4), px(140), px(look.FieldHeight))
 }
 
 func (b *block) lay(r *blockRow, g cellGrid, y, width float32) {
@@ -109,7 +134,7 @@ func (b *block) lay(r *blockRow, g cellGrid, y, width float32) {
 		y += px(ownTall)
 	}
 	top := y
-	if g.lines(n) > 1 {
+	if captioned(b.view, g) {
 		top += px(captionTall)
 	}
 	for i := range r.cells.Len() {
@@ -117,6 +142,9 @@ func (b *block) lay(r *blockRow, g cellGrid, y, width float32) {
 		put(r.cells.Cell(i), x, top+dy, g.wide, tall)
 	}
 	m := r.remove.MinSize()
+	if b.view.Own {
+		y += px(captionTall)
+	}
 	put(r.remove, width-m.Width+px(4), y+(tall-m.Height)/2, m.Width, m.Height)
 }
 
@@ -151,7 +179,7 @@ func (w *blockWords) noteFits() bool {
 	g := gridFor(w.Size().Width, w.block.most)
 	x, _ := g.at(0, min(len(w.block.view.Sizes), g.perLine))
 	used := parts.StrongStyle.Measure(name).Width + px(6) + parts.MutedStyle.Measure(note).Width
-	return used+px(80) < x
+	return used+px(80) < x // "+ colour" follows it
 }
 
 func (w *blockWords) draw(p *parts.Pen, size fyne.Size) {
@@ -165,7 +193,7 @@ func (w *blockWords) draw(p *parts.Pen, size fyne.Size) {
 		x := parts.StrongStyle.Measure(name).Width + px(6)
 		p.Text(parts.Box{X: x, W: parts.MutedStyle.Measure(note).Width + 1, H: tall}, note, parts.MutedStyle)
 	}
-	if g.lines(n) == 1 {
+	if !captioned(b.view, g) {
 		w.heads(p, g, 0, tall)
 	}
 	y := tall
@@ -198,16 +226,19 @@ func (w *blockWords) row(p *parts.Pen, g cellGrid, r present.BlockRow, y, width 
 	} else if c, ok := parts.ParseHex(r.Hex); ok {
 		p.Disc(px(6), y+tall/2, px(6), c, look.Color(look.Rule))
 	}
-	if g.lines(len(b.Sizes)) > 1 {
+	bottom := y + g.rowTall(b, r) - px(problemTall+blockRowApart)
+	if b.Own {
+		bottom -= px(ownTall)
+	}
+	if captioned(b, g) {
 		w.heads(p, g, y, px(captionTall))
+	}
+	if b.Own {
+		y += px(captionTall)
 	}
 	right := width - px(blockRemove)
 	p.Text(parts.Box{X: right - px(blockTotal), Y: y, W: px(blockTotal), H: tall}, r.Total, parts.StrongStyle.Right())
 	if r.Problem != "" {
-		bottom := y + g.rowTall(b, r) - px(problemTall+blockRowApart)
-		if b.Own {
-			bottom -= px(ownTall)
-		}
 		p.Text(parts.Box{X: px(18), Y: bottom, W: width - px(18), H: px(problemTall)}, r.Problem, parts.CaptionStyle.In(look.Fault))
 	}
 }

@@ -28,6 +28,7 @@ func newForm(p *present.Counter) *form {
 	f.artwork.next = f.extras.reach
 	f.artwork.changed = f.fit
 	f.garments.changed = f.fit
+	f.extras.changed = f.fit
 	f.column = parts.Column(look.SectionApart, f.head.box, f.garments.section, f.artwork.section, f.extras.section)
 	f.scroll = parts.NewScroll(parts.Inset(look.PageMargin, 18, f.column))
 	return f

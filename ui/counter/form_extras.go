@@ -10,7 +10,8 @@ import (
 	"pressworth/ui/present"
 )
 
-// extras are what is charged or costs beside garments and artwork.
+// extras are what is charged or costs beside garments and artwork, and what is seldom said of a job. Only what every job
+// has stands there from the start; the rest comes in by the list behind "+ extra".
 type extras struct {
 	section   *parts.Section
 	grid      *fyne.Container
@@ -19,6 +20,8 @@ type extras struct {
 	fixed     []*fixedField
 	add       *parts.Typeahead
 	more      *parts.Button
+	exempt    *parts.Chip
+	changed   func() // the height has changed
 }
 
 // extraField is the charge of one of the shop's extras.
@@ -30,50 +33,96 @@ type extraField struct {
 	outer *fyne.Container
 }
 
-// fixedField is one of the fields every job has.
+// fixedField is a field that is not one of the shop's extras.
 type fixedField struct {
-	box   *parts.Captioned
-	field *entry
-	read  func(f *present.Form) string
-	path  string
+	caption string
+	box     *parts.Captioned
+	field   *entry
+	set     func(text string)
+	read    func(f *present.Form) string
+	path    string
+	seldom  bool // shown once it is asked for, or holds something
+	asked   bool
 }
 
 func newExtras(p *present.Counter) *extras {
-	e := &extras{presenter: p, grid: container.New(evenly{wide: 104, apart: 10})}
-	add := func(caption, hint, unit, path string, set func(string), read func(f *present.Form) string) {
-		f := parts.NewField(hint)
-		f.Unit = unit
-		x := &fixedField{field: newEntry(p, f, set), read: read, path: path}
-		x.box = parts.NewCaptioned(caption, f)
-		e.fixed = append(e.fixed, x)
-		e.grid.Add(x.box)
+	e := &extras{presenter: p, grid: container.New(evenly{wide: 112, apart: 10})}
+	for _, x := range []*fixedField{
+		{caption: "Art time", path: "art.minutes", set: p.SetArtMinutes, read: func(f *present.Form) string { return f.ArtMinutes }},
+		{caption: "Art charge", path: "art.charge", set: p.SetArtCharge, read: func(f *present.Form) string { return f.ArtCharge }},
+		{caption: "Rush", path: "pricing.rush_percent", set: p.SetRush, read: func(f *present.Form) string { return f.Rush }},
+		{caption: "Off, % or amount", path: "pricing.discount", set: p.SetOff, read: func(f *present.Form) string { return f.Off }},
+		{caption: "Delivery costs us", path: "pricing.delivery_cost", set: p.SetDeliveryCost, read: func(f *present.Form) string { return f.DelivCost }, seldom: true},
+		{caption: "Delivery, charged", path: "pricing.delivery_charge", set: p.SetDeliveryCharge, read: func(f *present.Form) string { return f.DelivPrice }, seldom: true},
+		{caption: "Ladder of its own", path: "ladder", set: p.SetLadder, read: func(f *present.Form) string { return f.Ladder }, seldom: true},
+		{caption: "Note on the quote", path: "notes", set: p.SetNotes, read: func(f *present.Form) string { return f.Notes }, seldom: true},
+	} {
+		e.addFixed(x)
 	}
-	add("Art time", "none", "min", "art.minutes", p.SetArtMinutes, func(f *present.Form) string { return f.ArtMinutes })
-	add("Art charge", "none", "", "art.charge", p.SetArtCharge, func(f *present.Form) string { return f.ArtCharge })
-	add("Rush", "none", "%", "pricing.rush_percent", p.SetRush, func(f *present.Form) string { return f.Rush })
-	add("Off", "10 % or 15.00", "", "pricing.discount", p.SetOff, func(f *present.Form) string { return f.Off })
-	add("Delivery costs", "none", "", "pricing.delivery_cost", p.SetDeliveryCost, func(f *present.Form) string { return f.DelivCost })
-	add("Delivery, charged", "none", "", "pricing.delivery_charge", p.SetDeliveryCharge, func(f *present.Form) string { return f.DelivPrice })
-	add("Ladder", "the shop's", "", "ladder", p.SetLadder, func(f *present.Form) string { return f.Ladder })
 	e.add = newAddExtra(p, e)
 	e.more = parts.NewButton(parts.Link, "+ extra", "", e.open)
+	e.exempt = parts.NewWordChip("no sales tax", func() { p.SetExempt(false) })
+	e.exempt.SetChosen(true)
 	e.section = parts.NewSection("Extras", "", e.add.Field, e.grid)
+	e.section.Right.Add(e.exempt)
 	e.section.Right.Add(e.more)
 	return e
 }
 
-func newAddExtra(p *present.Counter, e *extras) *parts.Typeahead {
-	t := parts.NewTypeahead("An extra of the shop", func(text string, show func([]parts.Option)) {
-		var options []parts.Option
-		for _, x := range p.FindExtras(text) {
-			options = append(options, parts.Option{Key: x.Key, Name: x.Extra.Name, Detail: x.Extra.Charge.String()})
+func (e *extras) addFixed(x *fixedField) {
+	f := parts.NewField("none")
+	f.Unit = map[string]string{"Art time": "min", "Rush": "%"}[x.caption]
+	if x.seldom {
+		f.Hint = map[string]string{"Ladder of its own": "12 24 48"}[x.caption]
+	}
+	x.field = newEntry(e.presenter, f, x.set)
+	x.box = parts.NewCaptioned(x.caption, f)
+	if x.seldom {
+		x.box.Hide()
+	}
+	e.fixed = append(e.fixed, x)
+	e.grid.Add(x.box)
+}
+
+// noTax is the option that frees the customer from tax.
+const noTax = "No sales tax"
+
+// options are the shop's extras, and the fields that are seldom needed.
+func (e *extras) options(text string) []parts.Option {
+	var out []parts.Option
+	for _, x := range e.presenter.FindExtras(text) {
+		out = append(out, parts.Option{Key: x.Key, Name: x.Extra.Name, Detail: x.Extra.Charge.String()})
+	}
+	for _, x := range e.fixed {
+		if x.seldom && !x.box.Visible() && present.Matches(x.caption, text) {
+			out = append(out, parts.Option{Name: x.caption, Any: x})
 		}
-		show(options)
+	}
+	if present.Matches(noTax, text) {
+		out = append(out, parts.Option{Name: noTax, Detail: "an exempt customer", Any: noTax})
+	}
+	return out
+}
+
+func newAddExtra(p *present.Counter, e *extras) *parts.Typeahead {
+	t := parts.NewTypeahead("An extra of the shop, delivery, a note…", func(text string, show func([]parts.Option)) {
+		show(e.options(text))
 	})
 	t.OpenEmpty = true
 	t.OnChosen = func(o parts.Option) {
-		p.AddExtra(o.Key)
-		e.reach()
+		switch x := o.Any.(type) {
+		case *fixedField:
+			x.asked = true
+			visible(x.box, true)
+			e.relay()
+			parts.Focus(x.field.Field)
+		case string:
+			p.SetExempt(true)
+			e.reach()
+		default:
+			p.AddExtra(o.Key)
+			e.reach()
+		}
 	}
 	left := t.Field.OnFocus
 	t.Field.OnFocus = func(gained bool) {
@@ -94,7 +143,12 @@ func (e *extras) open() {
 	parts.Focus(e.add.Field)
 }
 
-func (e *extras) relay() { relay(e.section.Body) }
+// relay lays the section out anew, whose height may be another.
+func (e *extras) relay() {
+	relay(e.grid)
+	relay(e.section.Body)
+	e.changed()
+}
 
 // reach puts the focus into the first field.
 func (e *extras) reach() {
@@ -119,9 +173,13 @@ func (e *extras) show(v *present.View, anew bool) {
 		}
 	}
 	for _, x := range e.fixed {
-		x.field.fill(x.read(&v.Form), anew)
+		text := x.read(&v.Form)
+		x.asked = x.asked && !anew
+		moved = visible(x.box, !x.seldom || x.asked || text != "") || moved
+		x.field.fill(text, anew)
 		x.box.SetProblem(v.ProblemWithin(x.path))
 	}
+	visible(e.exempt, v.Form.Exempt)
 	if moved {
 		relay(e.grid)
 	}
@@ -160,11 +218,19 @@ func (cornered) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	put(o[1], size.Width-m.Width+px(4), -px(5), m.Width, m.Height)
 }
 
-// evenly sets objects in equal columns, as many as have room; the last line is filled up.
+// evenly sets objects in equal columns, as many as have room; several lines are filled as evenly as they can be.
 type evenly struct{ wide, apart float32 }
 
-func (e evenly) columns(width float32) int {
-	return max(int((width+px(e.apart))/(px(e.wide)+px(e.apart))), 1)
+func (e evenly) columns(width float32, objects []fyne.CanvasObject) int {
+	n := 0
+	for _, o := range objects {
+		if o.Visible() {
+			n++
+		}
+	}
+	room := max(int((width+px(e.apart))/(px(e.wide)+px(e.apart))), 1)
+	lines := max((n+room-1)/room, 1)
+	return max((n+lines-1)/lines, 1)
 }
 
 // MinSize is part of the toolkit's Layout.
@@ -180,7 +246,7 @@ func (e evenly) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 // Layout is part of the toolkit's Layout.
 func (e evenly) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	n := e.columns(size.Width)
+	n := e.columns(size.Width, objects)
 	wide := (size.Width - float32(n-1)*px(e.apart)) / float32(n)
 	i, y, tall := 0, float32(0), float32(0)
 	for _, o := range objects {
@@ -190,10 +256,10 @@ func (e evenly) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		if i == n {
 			i, y, tall = 0, y+tall+px(e.apart), 0
 		}
-		h := o.MinSize().Height
-		put(o, float32(i)*(wide+px(e.apart)), y, wide, h)
-		h = o.MinSize().Height
-		put(o, float32(i)*(wide+px(e.apart)), y, wide, h)
+		x := float32(i) * (wide + px(e.apart))
+		put(o, x, y, wide, o.MinSize().Height)
+		h := o.MinSize().Height // a problem knows its height once it knows its width
+		put(o, x, y, wide, h)
 		tall = max(tall, h)
 		i++
 	}

@@ -144,9 +144,9 @@ func (g *garments) step(from *blockRow, at, by int) {
 const (
 	blockHeadTall = 24
 	blockRowApart = 5
-	blockTotal    = 46
-	blockRemove   = 26
-	blockLabel    = 112
+	blockTotal    = 40
+	blockRemove   = 24
+	blockLabel    = 100
 	problemTall   = 17
 	ownTall       = 50
 )

@@ -50,9 +50,9 @@ func newHead(p *present.Counter) *head {
 	h.email = newEntry(p, parts.NewField(""), p.SetEmail)
 	h.neededBox = parts.NewCaptioned("Needed by", h.needed.Field)
 	h.box = parts.Column(9,
-		parts.TopRow(10, []parts.Track{parts.Share(2.45), parts.Share(1), parts.Share(0.8)},
+		parts.TopRow(10, []parts.Track{parts.Share(2.2), parts.Share(1.12), parts.Share(0.86)},
 			parts.NewCaptioned("Customer", h.customer.Field), h.neededBox, parts.NewCaptioned("Price level", h.level)),
-		parts.TopRow(10, []parts.Track{parts.Share(2.45), parts.Share(1), parts.Share(0.8)},
+		parts.TopRow(10, []parts.Track{parts.Share(2.2), parts.Share(1.12), parts.Share(0.86)},
 			parts.NewCaptioned("Job", h.title.Field), parts.NewCaptioned("E-mail", h.email.Field),
 			parts.NewCaptioned("Contact", h.contact.Field)))
 	return h

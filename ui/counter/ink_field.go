@@ -84,7 +84,7 @@ func sameWords(a, b []string) bool {
 
 func (c *chips) draw(p *parts.Pen, size fyne.Size) {
 	style := parts.Style{Size: look.Caption}
-	x, h := px(4), px(21)
+	x, h := px(9), px(21)
 	y := (size.Height - h) / 2
 	for i, word := range c.words {
 		disc, dotted := inkColor(word)

@@ -26,10 +26,13 @@ type panel struct {
 	notes  *notes
 }
 
+// nextStyle is how the next break stands out.
+var nextStyle = parts.Style{Color: look.Accent, Weight: parts.Semibold}
+
 func newPanel(p *present.Counter) *panel {
 	s := &panel{
 		hint: parts.NewBand(parts.Note, ""), key: newKeyFigures(), prices: newPriceTable(p),
-		next: parts.NewParagraph("", parts.Style{Color: look.Accent, Weight: parts.Semibold}),
+		next: parts.NewParagraph("", nextStyle),
 		cost: newCostList(), ladder: newLadder(), bands: newBands(p), sheets: newSheets(), notes: newNotes(),
 	}
 	s.column = parts.Column(16, s.hint, s.key, s.prices.box, s.next, s.cost.box, s.ladder.box, s.bands.box, s.sheets.box, s.notes.box)
@@ -59,6 +62,7 @@ func (s *panel) fill(v present.Panel) {
 	s.key.set(v)
 	s.prices.set(v.Prices, v.Stale)
 	s.next.SetText(v.Next)
+	s.next.SetStyle(faint(nextStyle, v.Stale))
 	s.cost.set(v.Cost, v.Stale)
 	s.ladder.set(v.Ladder, v.Stale)
 	s.bands.set(v.Bands, v.Stale)

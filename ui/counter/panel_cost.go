@@ -41,7 +41,9 @@ func (c *costList) set(s present.CostStack, stale bool) {
 		if i < len(s.Rows) {
 			kind := look.KindOf(s.Rows[i].Kind)
 			slices[i] = chart.Slice{Kind: kind, Fraction: s.Rows[i].Fraction}
-			r.Set(basis(s.Rows[i], kind.Color()))
+			t := basis(s.Rows[i], kind.Color())
+			t.Faint = stale
+			r.Set(t)
 		}
 	}
 	c.stack.Set(slices, stale)

@@ -61,41 +61,69 @@ func (t *ladderTable) draw(p *parts.Pen, size fyne.Size) {
 	if len(t.view.Columns) == 0 {
 		return
 	}
-	edges := t.edges(size.Width)
-	p.Text(parts.Box{W: look.Px(76), H: look.Px(16)}, "pieces", parts.CaptionStyle)
+	label := t.label(size.Width)
+	edges := t.edges(size.Width, label)
+	p.Text(parts.Box{W: label, H: look.Px(16)}, "pieces", parts.CaptionStyle)
 	for i, c := range t.view.Columns {
 		t.cell(p, edges, i, 0, c.Pieces, parts.CaptionStyle)
 	}
 	for r, row := range t.view.Rows {
 		y := look.Px(ladderRow*float32(r+1) - 4)
-		p.Text(parts.Box{Y: y, W: look.Px(74), H: look.Px(ladderRow)}, row.Name, faint(parts.Style{}, t.stale))
+		p.Text(parts.Box{Y: y, W: label, H: look.Px(ladderRow)}, row.Name, faint(parts.Style{}, t.stale))
 		for i, text := range row.Values {
 			t.cell(p, edges, i, y, text, parts.Style{})
 		}
 	}
 }
 
-// edges are the right edges of the columns: each as wide as its longest figure, the room between them equal.
-func (t *ladderTable) edges(width float32) []float32 {
-	wide := make([]float32, len(t.view.Columns))
-	used := look.Px(74)
+// label is how wide the names of the rows are.
+func (t *ladderTable) label(width float32) float32 {
+	wide := parts.CaptionStyle.Measure("pieces").Width
+	for _, r := range t.view.Rows {
+		wide = max(wide, parts.Style{}.Measure(r.Name).Width)
+	}
+	return min(wide+1, width*0.26)
+}
+
+// edges are the right edges of the columns: each as wide as its longest figure, the room between them equal. Where not
+// all have room, those at the end farther from the job's own quantity are left out: their edge is 0.
+func (t *ladderTable) edges(width, label float32) []float32 {
+	first, last, own := 0, len(t.view.Columns), 0
+	wide := make([]float32, last)
+	used := label
 	for i, c := range t.view.Columns {
+		if c.Own {
+			own = i
+		}
 		wide[i] = parts.StrongStyle.Measure(c.Pieces).Width
 		for _, r := range t.view.Rows {
 			wide[i] = max(wide[i], parts.StrongStyle.Measure(r.Values[i]).Width)
 		}
 		used += wide[i]
 	}
-	apart := max((width-used)/float32(len(wide)), look.Px(4))
-	x := look.Px(74)
-	for i := range wide {
-		x += apart + wide[i]
-		wide[i] = min(x, width)
+	for last-first > 1 && used+float32(last-first)*look.Px(9) > width {
+		if own-first >= last-1-own {
+			used -= wide[first]
+			first++
+		} else {
+			last--
+			used -= wide[last]
+		}
 	}
-	return wide
+	edges := make([]float32, len(wide))
+	apart := (width - used) / float32(last-first)
+	x := label
+	for i := first; i < last; i++ {
+		x += apart + wide[i]
+		edges[i] = min(x, width)
+	}
+	return edges
 }
 
 func (t *ladderTable) cell(p *parts.Pen, edges []float32, i int, y float32, text string, s parts.Style) {
+	if edges[i] == 0 {
+		return
+	}
 	h := look.Px(ladderRow)
 	if y == 0 {
 		h = look.Px(16)

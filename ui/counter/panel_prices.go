@@ -62,13 +62,13 @@ func (t *priceTable) set(table present.PriceTable, stale bool) {
 	relay(t.box)
 }
 
-// fillPrice shows a typed price as typed and a computed one as a hint, so that typing replaces it.
+// fillPrice shows a typed price as typed, strong, and a computed one plain; emptied, the field says what the rules give.
 func fillPrice(f *parts.Field, r present.PriceRow) {
 	f.SetHint(r.Each)
 	f.SetStrong(r.Typed != "")
 	f.SetWrong(r.Problem != "")
 	if !f.Focused() {
-		f.SetText(r.Typed)
+		f.SetText(firstOf(r.Typed, r.Each))
 	}
 }
 
@@ -85,6 +85,7 @@ func (t *priceTable) add(i int) {
 	f.OnFocus = func(gained bool) {
 		if !gained {
 			t.presenter.Leave()
+			fillPrice(f, t.words.table.Rows[i])
 		}
 	}
 	t.fields = append(t.fields, f)

@@ -29,6 +29,7 @@ type BasisText struct {
 	More   string       // said below when the row is open, beside the whole basis
 	Mark   *color.NRGBA // a square of this colour before the name; nil: none
 	Strong bool
+	Faint  bool // the figures no longer hold
 }
 
 // NewBasisRow makes a row.
@@ -100,6 +101,9 @@ func (b *BasisRow) lineHeight() float32 { return look.Px(23) }
 func (b *BasisRow) styles() (name, amount Style) {
 	if b.row.Strong {
 		return StrongStyle, StrongStyle.Right()
+	}
+	if b.row.Faint {
+		return MutedStyle, MutedStyle.Right()
 	}
 	return Style{}, Style{}.Right()
 }

@@ -24,7 +24,11 @@ func (c *Counter) shownProblems() []Problem {
 		out = append(out, Problem{Text: "the price lists could not be read: " + c.bookErr.Error()})
 	}
 	for _, p := range c.problems {
-		out = append(out, Problem{Path: p.Path, Text: p.Problem})
+		text := p.Problem
+		if p.Path == "needed_by" {
+			text = "write a day like 18 dec, 12/18, fri or +10"
+		}
+		out = append(out, Problem{Path: p.Path, Text: text})
 	}
 	return out
 }
@@ -100,10 +104,20 @@ func (c *Counter) hint(v *View) string {
 	}
 	first := v.Problems[0]
 	text := c.where(first.Path) + first.Text
+	if where, ok := fieldNames[first.Path]; ok {
+		text = where + ": " + first.Text
+	}
 	if n := len(v.Problems) - 1; n > 0 {
 		return fmt.Sprintf("%s (and %s more)", text, number(n))
 	}
 	return text
+}
+
+// fieldNames are the fields that belong to no line, as the form calls them.
+var fieldNames = map[string]string{
+	"needed_by": "Needed by", "art.minutes": "Art time", "art.charge": "Art charge", "pricing.rush_percent": "Rush",
+	"pricing.discount_percent": "Off", "pricing.discount": "Off", "pricing.delivery_cost": "Delivery",
+	"pricing.delivery_charge": "Delivery, charged", "ladder": "Ladder",
 }
 
 func (c *Counter) totalNote() string {

@@ -25,6 +25,9 @@ func ParseDate(s string, today time.Time) (time.Time, bool) {
 			return t, true
 		}
 	}
+	if t, err := time.Parse(near, s); err == nil {
+		return day(strconv.Itoa(t.Day()), t.Month(), "", today)
+	}
 	s = strings.ToLower(s)
 	if m := inDays.FindStringSubmatch(s); m != nil {
 		n, _ := strconv.Atoi(m[1])
@@ -43,14 +46,21 @@ func ParseDate(s string, today time.Time) (time.Time, bool) {
 	return weekday(s, today)
 }
 
-// shown is how a day stands in the form.
-const shown = "Mon 2 Jan 2006"
+// shown is how a day stands in the form, near how a day of the coming months does.
+const (
+	shown = "Mon 2 Jan 2006"
+	near  = "Mon 2 Jan"
+)
 
-// ShowDate writes a day kept as 2006-01-02 the way the form shows it; anything else is returned as it is.
-func ShowDate(s string) string {
+// ShowDate writes a day kept as 2006-01-02 the way the form shows it, a day of the coming half year without its year;
+// anything else is returned as it is.
+func ShowDate(s string, today time.Time) string {
 	t, err := time.Parse(iso, s)
 	if err != nil {
 		return s
+	}
+	if d := t.Sub(midnight(today)).Hours() / 24; d >= 0 && d < 180 {
+		return t.Format(near)
 	}
 	return t.Format(shown)
 }

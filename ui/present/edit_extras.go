@@ -91,7 +91,7 @@ func bare(s string, units ...string) string {
 func (c *Counter) FindExtras(query string) []catalog.Extra {
 	var out []catalog.Extra
 	for _, e := range c.OfferedExtras() {
-		if matches(e.Extra.Name, query) {
+		if Matches(e.Extra.Name, query) {
 			out = append(out, e)
 		}
 	}

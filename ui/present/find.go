@@ -97,7 +97,7 @@ func Describe(r catalog.StyleRow) (name, detail string) {
 func (c *Counter) FindColors(styleID int64, query string) []catalog.Color {
 	var out []catalog.Color
 	for _, k := range c.ColorsLeft(styleID) {
-		if matches(k.Name, query) {
+		if Matches(k.Name, query) {
 			out = append(out, k)
 		}
 	}

@@ -10,7 +10,7 @@ import (
 func (c *Counter) form(v *View) Form {
 	d := c.draft
 	f := Form{
-		Customer: d.Customer, Title: d.Title, NeededBy: ShowDate(d.NeededBy), Away: away(d.NeededBy, c.shop.Now()),
+		Customer: d.Customer, Title: d.Title, NeededBy: ShowDate(d.NeededBy, c.shop.Now()), Away: away(d.NeededBy, c.shop.Now()),
 		Level: d.Level, Exempt: d.TaxExempt, Pieces: figures(d.Pieces(), "piece"),
 		ArtMinutes: d.ArtMinutes, ArtCharge: d.ArtCharge, Rush: d.RushPercent, Off: d.Discount,
 		DelivCost: d.DeliveryCost, DelivPrice: d.DeliveryCharge, Ladder: d.Ladder, Notes: d.Notes,
@@ -84,7 +84,7 @@ func (c *Counter) blockRow(v *View, i int, g catalog.DraftGarment) BlockRow {
 	r.Total = quantity(total)
 	r.Problem = c.rowProblems[g.Key]
 	if r.Problem == "" {
-		r.Problem = v.ProblemWithin(r.Path + ".")
+		r.Problem = v.lineProblem(r.Path)
 	}
 	return r
 }

@@ -12,7 +12,7 @@ import (
 func (c *Counter) Presets(query string) []catalog.Preset {
 	var first, last []catalog.Preset
 	for _, p := range c.book.Shop.Presets {
-		if !matches(p.Name, query) {
+		if !Matches(p.Name, query) {
 			continue
 		}
 		if c.taken(p.Name) {
@@ -28,8 +28,8 @@ func (c *Counter) taken(name string) bool {
 	return slices.ContainsFunc(c.draft.Placements, func(p catalog.DraftPlacement) bool { return p.Name == name })
 }
 
-// matches says whether every word of the query starts a word of the name, or the query is the start of its initials.
-func matches(name, query string) bool {
+// Matches says whether every word of the query starts a word of the name, or the query is the start of its initials.
+func Matches(name, query string) bool {
 	words := strings.Fields(strings.ToLower(name))
 	query = strings.ToLower(strings.TrimSpace(query))
 	initials := ""

@@ -21,7 +21,7 @@ func TestParseDate_readsHowPeopleSayIt(t *testing.T) {
 	for in, want := range map[string]string{
 		"18 dec": "2026-12-18", "dec 18": "2026-12-18", "12/18": "2026-12-18", "1/15": "2027-01-15", "+10": "2026-12-12",
 		"fri": "2026-12-04", "Wed": "2026-12-09", "2026-12-18": "2026-12-18", "Fri 18 Dec 2026": "2026-12-18",
-		"5 march 2027": "2027-03-05", "2 dec": "2026-12-02",
+		"Fri 18 Dec": "2026-12-18", "5 march 2027": "2027-03-05", "2 dec": "2026-12-02",
 	} {
 		got, ok := ParseDate(in, today)
 		if !ok || got.Format(iso) != want {

@@ -40,6 +40,16 @@ func (v *View) ProblemWithin(path string) string {
 	return ""
 }
 
+// lineProblem is the first problem of a garment line, but for its price, which stands in the panel.
+func (v *View) lineProblem(path string) string {
+	for _, p := range v.Problems {
+		if strings.HasPrefix(p.Path, path+".") && p.Path != path+".price" {
+			return p.Text
+		}
+	}
+	return ""
+}
+
 // Status is the state of the quote for the bar at the bottom.
 type Status struct {
 	Number string
