@@ -186,7 +186,6 @@ func (w *blockWords) draw(p *parts.Pen, size fyne.Size) {
 	b := w.block
 	name, note := w.headTexts()
 	g := gridFor(size.Width, b.most)
-	n := len(b.view.Sizes)
 	tall := px(blockHeadTall)
 	p.Text(parts.Box{W: size.Width, H: tall}, name, parts.StrongStyle)
 	if note != "" && w.noteFits() {
