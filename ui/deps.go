@@ -64,8 +64,6 @@ type Settings struct {
 // Deps is what the window is made of; cmd wires it.
 type Deps struct {
 	Presenter *present.Counter
-	Counter   Place // form and cost panel
-	Customer  Place // the customer's side, which fills the window
 	Book      Place
 	Blanks    Place
 	Cards     Place

@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
+	"pressworth/ui/counter"
+	"pressworth/ui/customer"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
@@ -32,7 +34,9 @@ type Window struct {
 	page   fyne.CanvasObject // a help page over the places, or nil
 
 	shop     *fyne.Container // everything of the shop's side
-	front    fyne.CanvasObject
+	side     *customer.Side
+	front    fyne.CanvasObject // the customer's side with its own bar below
+	valid    *parts.Text
 	root     *fyne.Container
 	customer bool
 	pin      *pinPrompt
@@ -56,7 +60,8 @@ const (
 // New fills a window of the toolkit. It shows the Counter.
 func New(win fyne.Window, deps Deps) *Window {
 	w := &Window{deps: deps, win: win, stage: container.NewStack(), notice: parts.NewBand(parts.Note, "")}
-	w.places = [placeCount]Place{deps.Counter, deps.Book, deps.Blanks, deps.Cards, deps.Shop}
+	w.side = customer.New(deps.Presenter.Front)
+	w.places = [placeCount]Place{counter.New(deps.Presenter), deps.Book, deps.Blanks, deps.Cards, deps.Shop}
 	w.rail = newRail(w.Go)
 	w.status = newStatus(w)
 	w.shop = container.New(&shellLayout{}, parts.NewGround(look.Page), w.stage, w.rail.object, w.status.object, w.notice)

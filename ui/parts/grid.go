@@ -32,8 +32,7 @@ func NewGrid(first, wide float32) *Grid {
 
 // Set shows titles and rows. Cells that are there already are reused, so that the focus stays where it is.
 func (g *Grid) Set(titles []string, rows [][]string) {
-	same := len(titles) == len(g.heads) && len(rows) == len(g.cells)
-	if !same {
+	if len(titles) != len(g.heads) || len(rows) != len(g.cells) {
 		g.build(len(titles), len(rows))
 	}
 	for c, title := range titles {
@@ -67,23 +66,40 @@ func (g *Grid) SetProblem(row, column int, wrong bool) {
 	}
 }
 
-func (g *Grid) build(columns, rows int) {
-	g.heads, g.cells = nil, nil
-	var objects []fyne.CanvasObject
-	for range columns {
-		h := NewText("", CaptionStyle.Right().Shortened())
-		g.heads = append(g.heads, h)
-		objects = append(objects, h)
+// ClearWrong marks no cell as wrong.
+func (g *Grid) ClearWrong() {
+	for _, row := range g.cells {
+		for _, f := range row {
+			f.SetWrong(false)
+		}
 	}
-	for r := range rows {
-		var row []*Field
-		for c := range columns {
+}
+
+// build makes the heads and cells that are missing and drops those that are too many. Cells that stay keep the focus.
+func (g *Grid) build(columns, rows int) {
+	for len(g.heads) < columns {
+		g.heads = append(g.heads, NewText("", CaptionStyle.Right().Shortened()))
+	}
+	for len(g.cells) < rows {
+		g.cells = append(g.cells, nil)
+	}
+	g.heads, g.cells = g.heads[:columns], g.cells[:rows]
+	for r := range g.cells {
+		for c := len(g.cells[r]); c < columns; c++ {
 			f := NewCell()
 			g.wire(f, r, c)
-			row = append(row, f)
+			g.cells[r] = append(g.cells[r], f)
+		}
+		g.cells[r] = g.cells[r][:columns]
+	}
+	var objects []fyne.CanvasObject
+	for _, h := range g.heads {
+		objects = append(objects, h)
+	}
+	for _, row := range g.cells {
+		for _, f := range row {
 			objects = append(objects, f)
 		}
-		g.cells = append(g.cells, row)
 	}
 	g.body.Objects = objects
 	g.body.Refresh()

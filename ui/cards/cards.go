@@ -1,0 +1,217 @@
+// Package cards is the Rate cards place: what transfers and sent-out work cost, a card at a time, with a box to try
+// it on the spot.
+//
+// Not in this package: the shop file, which is handed in as Cards; the pricing of a card, which is the engine's.
+package cards
+
+import (
+	"context"
+	"slices"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"pressworth/catalog"
+	"pressworth/quote"
+	"pressworth/ui/look"
+	"pressworth/ui/parts"
+)
+
+// Cards is what the place asks of the shop file.
+type Cards interface {
+	RateCards(ctx context.Context, on string) ([]catalog.RateCard, error) // an empty day: all
+	SaveRateCard(ctx context.Context, c catalog.RateCard) (catalog.RateCard, error)
+	Suppliers(ctx context.Context) ([]catalog.Supplier, error)
+}
+
+// Place is the Rate cards place.
+type Place struct {
+	cards  Cards
+	now    func() time.Time
+	table  *parts.Table
+	fault  *parts.Band
+	editor *editor
+
+	all       []catalog.RateCard
+	suppliers []catalog.Supplier
+	undo      []catalog.RateCard // what cards were before they were saved, the latest last
+	want      int64              // the card to mark after the next reading
+}
+
+// New makes the place.
+func New(c Cards, now func() time.Time) *Place {
+	p := &Place{cards: c, now: now, fault: parts.NewBand(parts.Fault, "")}
+	p.editor = newEditor(p)
+	p.table = parts.NewTable([]parts.TableColumn{{Title: "card", Share: 1}, {Title: "kind", Width: 48}, {Title: "from", Width: 80, Right: true}})
+	p.table.Len = func() int { return len(p.all) }
+	p.table.Row = p.row
+	p.table.OnSelect = p.selected
+	p.table.OnOpen = func(int) { p.editor.focus() }
+	p.table.Empty = "No rate card yet."
+	return p
+}
+
+// Content is part of the window's Place.
+func (p *Place) Content() fyne.CanvasObject {
+	title := parts.Row(10, []parts.Track{parts.Fit(), parts.Share(1)}, parts.NewText("Rate cards", parts.TitleStyle),
+		parts.NewText("what transfers cost", parts.CaptionStyle.Shortened()))
+	var more []fyne.CanvasObject
+	for _, kind := range []string{quote.AreaCard, quote.SheetCard, quote.RollCard, quote.PieceCard} {
+		more = append(more, parts.NewSmallButton(parts.Quiet, "+ "+kind, func() { p.fresh(kind) }))
+	}
+	list := container.NewStack(parts.NewSheetGround(), container.NewBorder(
+		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, title, p.fault)),
+		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Flow(6, more...)), nil, nil, parts.Inset(6, 0, p.table)))
+	return parts.Inset(look.PageMargin, look.PageMargin, container.New(listBeside{}, list, p.editor.object))
+}
+
+// Focus is part of the window's Place.
+func (p *Place) Focus() { parts.Focus(p.table) }
+
+// Shown reads the cards anew, unless one is being edited.
+func (p *Place) Shown() {
+	if !p.editor.changed {
+		p.read()
+	}
+}
+
+func (p *Place) read() {
+	parts.Background(func() func() {
+		all, err := p.cards.RateCards(context.Background(), "")
+		suppliers, err2 := p.cards.Suppliers(context.Background())
+		if err == nil {
+			err = err2
+		}
+		return func() { p.fill(all, suppliers, err) }
+	})
+}
+
+func (p *Place) fill(all []catalog.RateCard, suppliers []catalog.Supplier, err error) {
+	if err != nil {
+		p.fault.SetText("The rate cards could not be read: " + err.Error())
+		return
+	}
+	p.fault.SetText("")
+	at := max(p.table.Selected(), 0)
+	p.all, p.suppliers = all, suppliers
+	if i := slices.IndexFunc(all, func(c catalog.RateCard) bool { return c.ID == p.want }); i >= 0 {
+		at = i
+	}
+	p.want = 0
+	p.table.Reload()
+	p.table.Select(at)
+}
+
+func (p *Place) row(i int) []parts.TableCell {
+	c := p.all[i]
+	name := parts.TableCell{Text: c.Card.Name, Strong: true}
+	if !c.Active {
+		name = parts.TableCell{Text: c.Card.Name + " (retired)", Color: look.Muted}
+	}
+	return []parts.TableCell{name, {Text: c.Card.Kind, Color: look.Muted}, {Text: c.ValidFrom, Color: look.Muted}}
+}
+
+// selected shows a card. One that was changed and not saved stays, with what to do said.
+func (p *Place) selected(i int) {
+	if i >= len(p.all) || p.all[i].ID == p.editor.text.was.ID && p.editor.text.was.ID != 0 && p.editor.changed {
+		return
+	}
+	if p.editor.changed {
+		p.fault.SetText("Save " + p.editor.name() + " first, or take its changes back.")
+		return
+	}
+	p.fault.SetText("")
+	p.editor.show(p.all[i])
+}
+
+// fresh starts a card of a kind.
+func (p *Place) fresh(kind string) {
+	if p.editor.changed {
+		p.fault.SetText("Save " + p.editor.name() + " first, or take its changes back.")
+		return
+	}
+	card := quote.RateCard{ID: p.newKey(), Name: "New card by " + kind, Kind: kind, MaxInks: 4}
+	switch kind {
+	case quote.SheetCard:
+		card.Sizes = []quote.SheetSize{{Name: "sheet", Prices: []quote.InkRow{{Inks: 1}}}}
+	case quote.AreaCard, quote.RollCard:
+		card.FullColor, card.MaxInks = true, 0
+	case quote.PieceCard:
+		card.Prices = []quote.PieceRow{{}}
+	}
+	p.editor.show(catalog.RateCard{Card: card, ValidFrom: p.now().Format(time.DateOnly), Active: true})
+	p.editor.touched("")
+	p.editor.focus()
+}
+
+// newKey is a key that no card has.
+func (p *Place) newKey() string {
+	for n := len(p.all) + 1; ; n++ {
+		key := "card-" + whole(n)
+		if !slices.ContainsFunc(p.all, func(c catalog.RateCard) bool { return c.Card.ID == key }) {
+			return key
+		}
+	}
+}
+
+func (p *Place) save(c catalog.RateCard) {
+	before := p.editor.text.was
+	parts.Background(func() func() {
+		kept, err := p.cards.SaveRateCard(context.Background(), c)
+		return func() {
+			if err != nil {
+				p.fault.SetText("The card could not be saved: " + err.Error())
+				return
+			}
+			if before.ID != 0 && before.ID == kept.ID {
+				p.undo = append(p.undo, before)
+			}
+			p.want = kept.ID
+			p.editor.show(kept)
+			p.read()
+		}
+	})
+}
+
+// Undo takes back what was typed since the last save, and after that the last save itself.
+func (p *Place) Undo() {
+	if p.editor.changed {
+		p.editor.takeBack()
+		return
+	}
+	if n := len(p.undo); n > 0 {
+		before := p.undo[n-1]
+		p.undo = p.undo[:n-1]
+		parts.Background(func() func() {
+			kept, err := p.cards.SaveRateCard(context.Background(), before)
+			return func() {
+				if err != nil {
+					p.fault.SetText("That could not be taken back: " + err.Error())
+					return
+				}
+				p.want = kept.ID
+				p.editor.show(kept)
+				p.read()
+			}
+		})
+	}
+}
+
+// Redo is part of the window's Undoer; a save that was taken back is typed again.
+func (p *Place) Redo() {}
+
+// listBeside keeps the list narrow and gives the editor the rest.
+type listBeside struct{}
+
+func (listBeside) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(look.Px(620), max(o[0].MinSize().Height, o[1].MinSize().Height))
+}
+
+func (listBeside) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	left := min(look.Px(330), s.Width*0.34)
+	gap := look.Px(look.SectionApart)
+	o[0].Resize(fyne.NewSize(left, s.Height))
+	o[1].Move(fyne.NewPos(left+gap, 0))
+	o[1].Resize(fyne.NewSize(max(s.Width-left-gap, 0), s.Height))
+}
