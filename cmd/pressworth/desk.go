@@ -13,7 +13,6 @@ import (
 type desk struct {
 	shop       *store.Store
 	background func(work func() (onUI func()))
-	price      func(quote.Job) (quote.Result, error)
 }
 
 // Book gives the prices in force on a day for the named styles.
@@ -44,19 +43,8 @@ func (d desk) FindCustomers(query string, limit int) []catalog.DraftCustomer {
 }
 
 // Save keeps a draft, with the figures it comes to where it can be priced.
-func (d desk) Save(draft catalog.Draft) (catalog.Draft, error) {
-	ctx := context.Background()
-	book, err := d.shop.Book(ctx, draft, draft.QuotedOn)
-	if err != nil {
-		return draft, err
-	}
-	var figures *quote.Result
-	if job, problems := catalog.Freeze(draft, book, draft.QuotedOn); len(problems) == 0 {
-		if result, err := d.price(job); err == nil {
-			figures = &result
-		}
-	}
-	return d.shop.SaveDraft(ctx, draft, figures)
+func (d desk) Save(draft catalog.Draft, figures *quote.Result) (catalog.Draft, error) {
+	return d.shop.SaveDraft(context.Background(), draft, figures)
 }
 
 // Background does work off the window's goroutine.

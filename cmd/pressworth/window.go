@@ -15,12 +15,9 @@ import (
 
 	"pressworth/catalog"
 	"pressworth/catalog/store"
-	"pressworth/quote"
 	"pressworth/ui"
 	"pressworth/ui/blanks"
 	"pressworth/ui/book"
-	"pressworth/ui/counter"
-	"pressworth/ui/customer"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
@@ -71,11 +68,10 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 	d := &desktop{app: app.NewWithID(appID), shell: s}
 	d.app.Settings().SetTheme(look.NewTheme(look.Light, 100))
 	d.win = d.app.NewWindow(ui.Name)
-	presenter := present.NewCounter(desk{shop: shop, background: parts.Background, price: quote.Price}, present.NewEngine())
+	presenter := present.NewCounter(desk{shop: shop, background: parts.Background}, present.NewEngine())
 	quotes := book.New(bookDesk{shop})
-	side := customer.New(presenter.Front)
 	d.window = ui.New(d.win, ui.Deps{
-		Presenter: presenter, Counter: counter.New(presenter), Customer: side, Book: quotes, Blanks: blanks.New(shop),
+		Presenter: presenter, Book: quotes, Blanks: blanks.New(shop),
 		Cards: quotes, Shop: quotes,
 		Settings: ui.Settings{Mode: look.Light, Percent: 100},
 		Keep:     func(ui.Settings) {}, Theme: d.app.Settings().SetTheme, Trace: d.trace(), After: time.After,

@@ -187,7 +187,7 @@ func (w *blockWords) draw(p *parts.Pen, size fyne.Size) {
 	name, note := w.headTexts()
 	g := gridFor(size.Width, b.most)
 	tall := px(blockHeadTall)
-	p.Text(parts.Box{W: size.Width, H: tall}, name, parts.StrongStyle)
+	p.Text(parts.Box{W: w.nameRoom(size.Width, g), H: tall}, name, parts.StrongStyle)
 	if note != "" && w.noteFits() {
 		x := parts.StrongStyle.Measure(name).Width + px(6)
 		p.Text(parts.Box{X: x, W: parts.MutedStyle.Measure(note).Width + 1, H: tall}, note, parts.MutedStyle)
@@ -200,6 +200,16 @@ func (w *blockWords) draw(p *parts.Pen, size fyne.Size) {
 		w.row(p, g, r, y, size.Width)
 		y += g.rowTall(b.view, r)
 	}
+}
+
+// nameRoom is how far the style's name may reach: up to the names of the sizes, where they stand on the same line.
+func (w *blockWords) nameRoom(width float32, g cellGrid) float32 {
+	v := w.block.view
+	if captioned(v, g) || len(v.Sizes) == 0 {
+		return width
+	}
+	x, _ := g.at(0, len(v.Sizes))
+	return x + g.wide - parts.CaptionStyle.Measure(v.Sizes[0]).Width - px(10)
 }
 
 // heads names the sizes over the cells.

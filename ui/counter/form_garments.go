@@ -95,6 +95,7 @@ func (g *garments) reach() { parts.Focus(g.search.Field) }
 
 func (g *garments) show(v *present.View, anew bool) {
 	g.count.SetText(v.Form.Pieces)
+	visible(g.count, len(v.Form.Blocks) > 0)
 	for len(g.blocks) < len(v.Form.Blocks) {
 		b := newBlock(g)
 		g.blocks = append(g.blocks, b)

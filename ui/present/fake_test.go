@@ -40,7 +40,7 @@ func (s *fakeShop) FindStyles(string, int) []catalog.StyleRow         { return n
 func (s *fakeShop) FindCustomers(string, int) []catalog.DraftCustomer { return nil }
 func (s *fakeShop) Background(work func() func())                     { s.waiting = append(s.waiting, work) }
 func (s *fakeShop) Now() time.Time                                    { return time.Date(2026, 12, 2, 12, 4, 0, 0, time.UTC) }
-func (s *fakeShop) Save(d catalog.Draft) (catalog.Draft, error) {
+func (s *fakeShop) Save(d catalog.Draft, _ *quote.Result) (catalog.Draft, error) {
 	if s.saveErr != nil {
 		return d, s.saveErr
 	}

@@ -1,11 +1,17 @@
 package present
 
+import "pressworth/quote"
+
 // Save keeps the draft in the shop file, if anything was typed since the last time. It is what autosave calls.
 func (c *Counter) Save() error {
 	if !c.changed {
 		return nil
 	}
-	kept, err := c.shop.Save(c.draft)
+	var figures *quote.Result
+	if c.current {
+		figures = &c.result
+	}
+	kept, err := c.shop.Save(c.draft, figures)
 	c.saveErr = err
 	if err == nil {
 		c.draft.ID, c.draft.Number, c.draft.State = kept.ID, kept.Number, kept.State

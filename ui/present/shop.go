@@ -15,8 +15,9 @@ type Shop interface {
 	FindStyles(query string, limit int) []catalog.StyleRow
 	// FindCustomers finds customers by words; an empty query gives the recent.
 	FindCustomers(query string, limit int) []catalog.DraftCustomer
-	// Save keeps a draft and returns it with the number and id it was given.
-	Save(d catalog.Draft) (catalog.Draft, error)
+	// Save keeps a draft with its figures, nil where it cannot be priced as it stands, and returns it with the number and
+	// id it was given.
+	Save(d catalog.Draft, figures *quote.Result) (catalog.Draft, error)
 	// Background does work off the window's goroutine and then onUI on it.
 	Background(work func() (onUI func()))
 	// Now is the time of day at the counter.

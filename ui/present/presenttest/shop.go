@@ -10,6 +10,7 @@ import (
 
 	"pressworth/assets"
 	"pressworth/catalog"
+	"pressworth/quote"
 	"pressworth/ui/present"
 )
 
@@ -100,7 +101,7 @@ func all(query string, texts ...string) bool {
 }
 
 // Save is part of present.Shop.
-func (s *Shop) Save(d catalog.Draft) (catalog.Draft, error) {
+func (s *Shop) Save(d catalog.Draft, _ *quote.Result) (catalog.Draft, error) {
 	if s.SaveErr != nil {
 		return d, s.SaveErr
 	}
