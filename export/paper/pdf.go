@@ -1,0 +1,133 @@
+package paper
+
+import (
+	"bytes"
+	"strconv"
+	"time"
+
+	"github.com/jung-kurt/gofpdf"
+
+	"pressworth/assets/drawing"
+	"pressworth/export/letters"
+)
+
+// PDF draws into a PDF file, with the fonts that it uses inside. The same marks with the same date give the same bytes.
+// The library that writes it stays inside this file.
+type PDF struct {
+	pdf  *gofpdf.Fpdf
+	used map[letters.Weight]bool
+}
+
+// NewPDF begins a file with a title; date is what it says of its making.
+func NewPDF(title, author string, date time.Time) *PDF {
+	gofpdf.SetDefaultCatalogSort(true)
+	f := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "pt", Size: gofpdf.SizeType{Wd: 612, Ht: 792}})
+	f.SetAutoPageBreak(false, 0)
+	f.SetMargins(0, 0, 0)
+	f.SetCellMargin(0)
+	f.SetCatalogSort(true)
+	f.SetCreationDate(date.UTC())
+	f.SetModificationDate(date.UTC())
+	f.SetTitle(title, true)
+	f.SetAuthor(author, true)
+	f.SetCreator("Pressworth", true)
+	return &PDF{pdf: f, used: map[letters.Weight]bool{}}
+}
+
+// Bytes ends the file.
+func (p *PDF) Bytes() ([]byte, error) {
+	var b bytes.Buffer
+	err := p.pdf.Output(&b)
+	return b.Bytes(), err
+}
+
+// Page begins a page.
+func (p *PDF) Page(w, h float64) { p.pdf.AddPageFormat("P", gofpdf.SizeType{Wd: w, Ht: h}) }
+
+// Text sets one line.
+func (p *PDF) Text(x, y float64, text string, s Style) {
+	for _, run := range letters.Set(text, s.Weight, s.Size).Runs {
+		if run.Outline != nil {
+			p.Path(outline(run.Outline, x+run.X, y), Look{Fill: s.Color})
+			continue
+		}
+		p.font(s)
+		r, g, b := rgb(s.Color)
+		p.pdf.SetTextColor(r, g, b)
+		p.pdf.Text(x+run.X, y, run.Text)
+	}
+}
+
+func (p *PDF) font(s Style) {
+	family := "plex-" + s.Weight.String()
+	if !p.used[s.Weight] {
+		p.used[s.Weight] = true
+		p.pdf.AddUTF8FontFromBytes(family, "", s.Weight.Data())
+	}
+	p.pdf.SetFont(family, "", s.Size)
+}
+
+func outline(segments []letters.Segment, x, y float64) (p drawing.Path) {
+	for _, s := range segments {
+		at := func(i int) (float64, float64) { return x + s.P[i].X, y + s.P[i].Y }
+		switch s.Op {
+		case 'M':
+			p.MoveTo(at(0))
+		case 'L':
+			p.LineTo(at(0))
+		case 'C':
+			ax, ay := at(0)
+			bx, by := at(1)
+			cx, cy := at(2)
+			p.CurveTo(ax, ay, bx, by, cx, cy)
+		case 'Z':
+			p.Close()
+		}
+	}
+	return p
+}
+
+// Path fills and strokes a path.
+func (p *PDF) Path(path drawing.Path, l Look) {
+	style := ""
+	if l.Fill != "" {
+		style = "F"
+		p.pdf.SetFillColor(rgb(l.Fill))
+	}
+	if l.Stroke != "" && l.Width > 0 {
+		style += "D"
+		p.pdf.SetDrawColor(rgb(l.Stroke))
+		p.pdf.SetLineWidth(l.Width)
+		p.pdf.SetDashPattern(l.Dash, 0)
+		p.pdf.SetLineCapStyle("round")
+		p.pdf.SetLineJoinStyle("round")
+	}
+	if style == "" || len(path) == 0 {
+		return
+	}
+	if l.Alpha > 0 && l.Alpha < 1 {
+		p.pdf.SetAlpha(l.Alpha, "Normal")
+		defer p.pdf.SetAlpha(1, "Normal")
+	}
+	for _, s := range path {
+		switch s.Op {
+		case 'M':
+			p.pdf.MoveTo(s.P[0].X, s.P[0].Y)
+		case 'L':
+			p.pdf.LineTo(s.P[0].X, s.P[0].Y)
+		case 'C':
+			p.pdf.CurveBezierCubicTo(s.P[0].X, s.P[0].Y, s.P[1].X, s.P[1].Y, s.P[2].X, s.P[2].Y)
+		case 'Z':
+			p.pdf.ClosePath()
+		}
+	}
+	p.pdf.DrawPath(style)
+}
+
+func rgb(hex string) (r, g, b int) {
+	if len(hex) != 7 {
+		return 0, 0, 0
+	}
+	n, _ := strconv.ParseUint(hex[1:], 16, 32)
+	return int(n >> 16), int(n >> 8 & 255), int(n & 255)
+}
