@@ -22,6 +22,7 @@ type panel struct {
 	cost   *costList
 	ladder *ladder
 	bands  *bands
+	levers *levers
 	sheets *sheets
 	notes  *notes
 }
@@ -33,9 +34,9 @@ func newPanel(p *present.Counter) *panel {
 	s := &panel{
 		hint: parts.NewBand(parts.Note, ""), key: newKeyFigures(), prices: newPriceTable(p),
 		next: parts.NewParagraph("", nextStyle),
-		cost: newCostList(), ladder: newLadder(), bands: newBands(p), sheets: newSheets(), notes: newNotes(),
+		cost: newCostList(), ladder: newLadder(), bands: newBands(p), levers: newLevers(p), sheets: newSheets(), notes: newNotes(),
 	}
-	s.column = parts.Column(16, s.hint, s.key, s.prices.box, s.next, s.cost.box, s.ladder.box, s.bands.box, s.sheets.box, s.notes.box)
+	s.column = parts.Column(16, s.hint, s.key, s.prices.box, s.next, s.cost.box, s.ladder.box, s.bands.box, s.levers.box, s.sheets.box, s.notes.box)
 	s.cost.changed = s.fit
 	s.scroll = parts.NewScroll(parts.Inset(20, 18, s.column))
 	return s
@@ -45,7 +46,7 @@ func newPanel(p *present.Counter) *panel {
 func (s *panel) show(v present.Panel) {
 	s.hint.SetText(v.Hint)
 	full := !v.Empty
-	for _, o := range []fyne.CanvasObject{s.key, s.prices.box, s.cost.box, s.ladder.box} {
+	for _, o := range []fyne.CanvasObject{s.key, s.prices.box, s.cost.box, s.ladder.box, s.levers.box} {
 		visible(o, full)
 	}
 	visible(s.next, full && v.Next != "")
@@ -66,6 +67,7 @@ func (s *panel) fill(v present.Panel) {
 	s.cost.set(v.Cost, v.Stale)
 	s.ladder.set(v.Ladder, v.Stale)
 	s.bands.set(v.Bands, v.Stale)
+	s.levers.set(v.Levers, v.Stale)
 	s.sheets.set(v.Sheets, v.Stale)
 	s.notes.set(v.Notes)
 }

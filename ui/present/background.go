@@ -17,6 +17,10 @@ type later struct {
 	bands quote.CheapestFromTo
 	upto  int
 	have  bool
+
+	levers    bool // are looked at
+	pulled    []quote.Lever
+	pulledFor int // the number of the job they belong to
 }
 
 // LookAt chooses the placement whose bands are shown.
@@ -35,13 +39,17 @@ func (c *Counter) follow() {
 	}
 }
 
-// work does it off the window's goroutine: first the whole result, then the bands, which take longest.
+// work does it off the window's goroutine: first the whole result, then the bands, which take longest,
+// and what would change the price most, where that is looked at.
 func (c *Counter) work() {
-	if c.provisional {
+	switch {
+	case c.provisional:
 		c.seekWhole()
-		return
+	case c.later.done != c.later.seq && c.engine.Cheapest != nil && c.lookedAt() != "":
+		c.seekBands()
+	case c.later.levers && c.later.pulledFor != c.later.seq && c.engine.Levers != nil:
+		c.seekLevers()
 	}
-	c.seekBands()
 }
 
 func (c *Counter) seekWhole() {
@@ -62,9 +70,6 @@ func (c *Counter) seekWhole() {
 
 func (c *Counter) seekBands() {
 	placement := c.lookedAt()
-	if placement == "" || c.engine.Cheapest == nil {
-		return
-	}
 	c.later.running = true
 	seq, job, cheapest := c.later.seq, c.job, c.engine.Cheapest
 	upto := min(max(minUpto, c.result.Pieces*3/2), quote.MostCheapest)
@@ -75,7 +80,6 @@ func (c *Counter) seekBands() {
 			if seq == c.later.seq {
 				c.later.bands, c.later.upto, c.later.have, c.later.done = found, upto, err == nil, seq
 				c.show()
-				return
 			}
 			c.again(false)
 		}

@@ -76,6 +76,7 @@ func (c *Counter) panel(v *View) Panel {
 		Cost:   c.costs(),
 		Ladder: c.ladder(),
 		Bands:  c.bandsView(),
+		Levers: c.leversView(),
 		Sheets: c.sheets(),
 		Notes:  c.notes(),
 	}

@@ -109,6 +109,7 @@ func (c *Counter) Open(d catalog.Draft) {
 // Reload takes the prices in force anew, after the shop's lists have changed, and prices with them.
 func (c *Counter) Reload() {
 	c.book, c.bookErr = c.shop.Book(styleIDs(c.draft), c.draft.QuotedOn)
+	c.draft = c.withAllSizes(c.draft)
 	c.reprice()
 }
 

@@ -92,3 +92,40 @@ func extraAt(d *catalog.Draft, key string) *catalog.DraftExtra {
 	}
 	return nil
 }
+
+// withAllSizes gives every line of a style a cell for each of the style's sizes, in the style's order; quantities of
+// sizes that the style has no more stay, at the end.
+func (c *Counter) withAllSizes(d catalog.Draft) catalog.Draft {
+	d = clone(d)
+	for i := range d.Garments {
+		g := &d.Garments[i]
+		style, ok := c.book.Styles[g.StyleID]
+		if g.StyleID == 0 || !ok {
+			continue
+		}
+		typed := g.Sizes
+		g.Sizes = make([]catalog.DraftSize, 0, len(style.Sizes))
+		for _, s := range style.Sizes {
+			g.Sizes = append(g.Sizes, catalog.DraftSize{Size: s.Size, Qty: qtyOf(typed, s.Size)})
+		}
+		for _, s := range typed {
+			if s.Qty != "" && !hasSize(style, s.Size) {
+				g.Sizes = append(g.Sizes, s)
+			}
+		}
+	}
+	return d
+}
+
+func qtyOf(sizes []catalog.DraftSize, size string) string {
+	for _, s := range sizes {
+		if s.Size == size {
+			return s.Qty
+		}
+	}
+	return ""
+}
+
+func hasSize(style catalog.Style, size string) bool {
+	return slices.ContainsFunc(style.Sizes, func(s catalog.StyleSize) bool { return s.Size == size })
+}

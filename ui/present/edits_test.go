@@ -276,3 +276,50 @@ func TestWhole_replacesTheFirstStageOnceAndPapersWaitForIt(t *testing.T) {
 		t.Errorf("a paper got cliffs %v after %d settlings, want the whole result", r.Cliffs, settled)
 	}
 }
+
+func TestOpen_showsACellForEverySizeOfTheStyle(t *testing.T) {
+	c, _, _ := counter(t, false)
+	c.Open(catalog.Draft{QuotedOn: "2026-12-02", Garments: []catalog.DraftGarment{{Key: "a", StyleID: 1, Color: "Navy",
+		Sizes: []catalog.DraftSize{{Size: "L", Qty: "2"}, {Size: "9XL", Qty: "1"}}}}})
+	var got []string
+	for _, k := range c.View().Form.Blocks[0].Rows[0].Cells {
+		got = append(got, k.Size+k.Qty)
+	}
+	if want := "S M L2 XL 2XL 9XL1"; strings.Join(got, " ") != want {
+		t.Errorf("got %v, want %s", got, want)
+	}
+	if c.Unsaved() {
+		t.Error("opening counts as a change")
+	}
+}
+
+func TestLevers_areWorkedOutOnlyWhileLookedAt(t *testing.T) {
+	c, shop, e := counter(t, true)
+	asked := 0
+	engine := e.engine()
+	engine.Levers = func(quote.Job) ([]quote.Lever, error) {
+		asked++
+		return []quote.Lever{{Name: quote.LeverBlanks, Less: amount("-54.75"), More: amount("54.75")},
+			{Name: quote.LeverWage, Less: amount("-8.00"), More: amount("0.00")}}, nil
+	}
+	c.engine = engine
+	c.SetSize("g1", "M", "12")
+	shop.run()
+	if asked != 0 {
+		t.Fatalf("asked %d times while nobody looks", asked)
+	}
+	c.OpenLevers(true)
+	shop.run()
+	l := c.View().Panel.Levers
+	if len(l.Rows) != 2 || l.Rows[0].More != "+54.75" || l.Rows[0].Less != "−54.75" || l.Rows[0].Up != 1 || l.Seeking {
+		t.Errorf("got %+v", l)
+	}
+	c.SetSize("g1", "M", "13")
+	if !c.View().Panel.Levers.Seeking {
+		t.Error("levers of the job before are shown as if they held")
+	}
+	shop.run()
+	if asked != 2 || c.View().Panel.Levers.Seeking {
+		t.Errorf("asked %d times, seeking %v; want them to follow", asked, c.View().Panel.Levers.Seeking)
+	}
+}

@@ -77,6 +77,7 @@ type Panel struct {
 	Cost   CostStack
 	Ladder Ladder
 	Bands  Bands
+	Levers Levers
 	Sheets []Sheet
 	Notes  []Note
 }
