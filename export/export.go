@@ -23,7 +23,7 @@ type File struct {
 // Documents makes every document of a priced job, dated date.
 func Documents(job quote.Job, result quote.Result, date time.Time) ([]File, error) {
 	var m making
-	n := safe(paperOf(job).Number, "job")
+	n := SafeName(paperOf(job).Number, "job")
 	m.pdf("quote-"+n+".pdf", Quote, job, result, date)
 	m.pdf("cost-sheet-"+n+".pdf", CostSheet, job, result, date)
 	m.add("cost-sheet-" + n + ".csv")(CostCSV(job, result))
@@ -33,7 +33,7 @@ func Documents(job quote.Job, result quote.Result, date time.Time) ([]File, erro
 	if ls := layouts(job, result); len(ls) > 0 {
 		m.pdf("layouts-"+n+".pdf", Layouts, job, result, date)
 		for _, l := range ls {
-			m.add("layout-"+n+"-"+safe(l.name, "sheet")+".svg")(l.svg(), nil)
+			m.add("layout-"+n+"-"+SafeName(l.name, "sheet")+".svg")(l.svg(), nil)
 		}
 	}
 	m.pdf("e-mail-"+n+".eml", Email, job, result, date)
@@ -60,8 +60,8 @@ func (m *making) add(name string) func([]byte, error) {
 	}
 }
 
-// safe makes a part of a file name of any text: letters, digits and hyphens; otherwise the fallback.
-func safe(text, fallback string) string {
+// SafeName makes a part of a file name of any text: letters, digits and hyphens; otherwise the fallback.
+func SafeName(text, fallback string) string {
 	s := strings.Map(func(r rune) rune {
 		switch {
 		case r < 128 && (unicode.IsLetter(r) || unicode.IsDigit(r)) || r == '-' || r == '_':

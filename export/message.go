@@ -49,7 +49,7 @@ func Email(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
 		return nil, err
 	}
 	p := paperOf(job)
-	m := message{boundary: "pressworth-" + safe(p.Number, "quote")}
+	m := message{boundary: "pressworth-" + SafeName(p.Number, "quote")}
 	m.header("From", address(p.Shop.Name, p.Shop.Email))
 	m.header("To", address(p.Customer.Name, p.Customer.Email))
 	m.header("Subject", mime.QEncoding.Encode("utf-8", oneLine(joined(strings.TrimSpace("Quote "+p.Number), job.Title))))
@@ -58,7 +58,7 @@ func Email(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
 	m.header("MIME-Version", "1.0")
 	m.header("Content-Type", fmt.Sprintf("multipart/mixed; boundary=%q", m.boundary))
 	m.text(greeting(p) + Text(job, result, date) + closing(p))
-	m.attach("quote-"+safe(p.Number, "new")+".pdf", pdf)
+	m.attach("quote-"+SafeName(p.Number, "new")+".pdf", pdf)
 	return m.bytes(), nil
 }
 

@@ -7,7 +7,9 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"net/url"
 	"os"
+	"path/filepath"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -15,12 +17,16 @@ import (
 
 	"pressworth/catalog"
 	"pressworth/catalog/store"
+	"pressworth/export"
+	"pressworth/quote"
 	"pressworth/ui"
 	"pressworth/ui/blanks"
 	"pressworth/ui/book"
+	"pressworth/ui/cards"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
+	shopplace "pressworth/ui/shop"
 )
 
 // appID names the program to the system; settings of the window are kept under it.
@@ -66,15 +72,16 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 		return nil, err
 	}
 	d := &desktop{app: app.NewWithID(appID), shell: s}
-	d.app.Settings().SetTheme(look.NewTheme(look.Light, 100))
+	settings := d.settings()
+	d.app.Settings().SetTheme(look.NewTheme(settings.Mode, settings.Percent))
 	d.win = d.app.NewWindow(ui.Name)
 	presenter := present.NewCounter(desk{shop: shop, background: parts.Background}, present.NewEngine())
 	quotes := book.New(bookDesk{shop})
 	d.window = ui.New(d.win, ui.Deps{
 		Presenter: presenter, Book: quotes, Blanks: blanks.New(shop),
-		Cards: quotes, Shop: quotes,
-		Settings: ui.Settings{Mode: look.Light, Percent: 100},
-		Keep:     func(ui.Settings) {}, Theme: d.app.Settings().SetTheme, Trace: d.trace(), After: time.After,
+		Cards: cards.New(shop, time.Now), Shop: shopplace.New(shop, d.sample(ctx, shop), shop.Path()),
+		Papers:   writer{folder: filepath.Join(filepath.Dir(shop.Path()), "documents"), app: d.app},
+		Settings: settings, Keep: d.keep, Theme: d.app.Settings().SetTheme, Trace: d.trace(), After: time.After,
 		ShopName: records.Letterhead.Name,
 		About:    ui.About{Version: version, ShopPath: shop.Path(), Demo: records.Demo},
 	})
@@ -82,6 +89,60 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 		presenter.Open(first)
 	}
 	return d, nil
+}
+
+// settings are how the person at this machine likes the window.
+func (d *desktop) settings() ui.Settings {
+	p := d.app.Preferences()
+	return ui.Settings{Mode: look.Mode(p.IntWithFallback("mode", int(look.Light))), Percent: p.IntWithFallback("percent", 100)}
+}
+
+func (d *desktop) keep(s ui.Settings) {
+	d.app.Preferences().SetInt("mode", int(s.Mode))
+	d.app.Preferences().SetInt("percent", s.Percent)
+}
+
+// sample prices the quote that was changed last with other rates of the shop.
+func (d *desktop) sample(ctx context.Context, shop *store.Store) func(catalog.Shop) (quote.Result, error) {
+	return func(rates catalog.Shop) (quote.Result, error) {
+		draft, err := firstQuote(ctx, shop)
+		if err != nil {
+			return quote.Result{}, err
+		}
+		b, err := shop.Book(ctx, draft, draft.QuotedOn)
+		if err != nil {
+			return quote.Result{}, err
+		}
+		b.Shop = rates
+		job, problems := catalog.Freeze(draft, b, draft.QuotedOn)
+		if len(problems) > 0 {
+			return quote.Result{}, quote.Problems(problems)
+		}
+		return quote.Price(job)
+	}
+}
+
+// writer writes the window's documents and opens them.
+type writer struct {
+	folder string
+	app    fyne.App
+}
+
+// Write writes a document and returns its path.
+func (w writer) Write(p ui.Paper, job quote.Job, result quote.Result) (string, error) {
+	date, _ := dateOf("")
+	return writePaper(w.folder, string(p), job, result, date)
+}
+
+// Open opens a file in the system's viewer.
+func (w writer) Open(path string) error {
+	return w.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(path)})
+}
+
+// Text is the quote in plain words.
+func (w writer) Text(job quote.Job, result quote.Result) string {
+	date, _ := dateOf("")
+	return export.Text(job, result, date)
 }
 
 // firstQuote is the quote that lies on the counter when the demo shop is opened.
