@@ -10,6 +10,7 @@ import (
 	"pressworth/quote"
 	"pressworth/quote/internal/plain"
 	"pressworth/quote/jobfile"
+	"pressworth/quote/money"
 )
 
 func places(job quote.Job) int {
@@ -39,4 +40,48 @@ func TestPrice_isWhatTheOracleSays(t *testing.T) {
 			t.Fatalf("%s\n%s", strings.Join(d, "\n"), jobfile.Encode(job))
 		}
 	})
+}
+
+// A comparison that never finds anything would be worth nothing: every kind of figure, changed a little, has to be found.
+func TestOracle_findsAWrongFigure(t *testing.T) {
+	job := readJob(t, "regatta.job.json")
+	job.Ladder = append(job.Ladder, 47)
+	want, err := plain.Price(job, newPlanner(job))
+	if err != nil {
+		t.Fatal(err)
+	}
+	cent := money.FromMinor(1, 2)
+	for name, spoil := range map[string]func(r *quote.Result){
+		"a cost line":     func(r *quote.Result) { r.Cost.Lines[0].Amount = cent },
+		"a missing line":  func(r *quote.Result) { r.Cost.Lines = r.Cost.Lines[1:] },
+		"a line twice":    func(r *quote.Result) { r.Cost.Lines = append(r.Cost.Lines, r.Cost.Lines[0]) },
+		"a split":         func(r *quote.Result) { r.Garments[1].Split[0].Amount = cent },
+		"a spare":         func(r *quote.Result) { r.Garments[0].Sizes[0].Spares++ },
+		"a unit price":    func(r *quote.Result) { r.Garments[2].UnitPrice = cent },
+		"a size's price":  func(r *quote.Result) { r.Garments[0].Sizes[3].UnitPrice = cent },
+		"a method":        func(r *quote.Result) { r.Methods[0].Card = "film" },
+		"a runner-up":     func(r *quote.Result) { r.Methods[0].RunnerUp = "sheets" },
+		"its cost":        func(r *quote.Result) { r.Methods[1].RunnerUpCost = &cent },
+		"the tax":         func(r *quote.Result) { r.Price.Tax = cent },
+		"the hours":       func(r *quote.Result) { r.Hours = "2.24" },
+		"the margin":      func(r *quote.Result) { r.MarginPercent = nil },
+		"left per hour":   func(r *quote.Result) { r.LeftPerHour = &cent },
+		"a ladder price":  func(r *quote.Result) { r.Ladder[2].Units["cap"] = cent },
+		"a ladder method": func(r *quote.Result) { r.Ladder[0].Methods["back"] = "sheets" },
+		"a ladder total":  func(r *quote.Result) { r.Ladder[4].Total = cent },
+		"a cliff":         func(r *quote.Result) { r.Cliffs = append(r.Cliffs, quote.Cliff{From: 46, To: 47, Saves: cent}) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			got, err := quote.Price(job)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if d := differences(want, got, 2); len(d) != 0 {
+				t.Fatalf("before anything is spoilt: %v", d)
+			}
+			if spoil(&got); len(differences(want, got, 2)) == 0 {
+				t.Error("not found")
+			}
+		})
+	}
 }

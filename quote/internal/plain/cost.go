@@ -187,7 +187,12 @@ func (s *state) times(e quote.Extra) *big.Rat {
 
 func (s *state) extra(i int) {
 	e := s.Extras[i]
-	s.put(quote.KindExtra, e.ID, s.cents(mul(s.times(e), e.Cost.Rat())), func(g int) *big.Rat { return s.onPieces(e, g) })
+	s.put(quote.KindExtra, e.ID, s.cents(mul(s.times(e), e.Cost.Rat())), s.byExtra(e))
+}
+
+// byExtra weighs the lines of an extra by their pieces; one for the order whose garments have none goes over all lines.
+func (s *state) byExtra(e quote.Extra) func(g int) *big.Rat {
+	return s.orByPieces(func(g int) *big.Rat { return s.onPieces(e, g) })
 }
 
 // boughtFrom is the value of a line's blanks and transfers from a supplier.
@@ -204,13 +209,28 @@ func (s *state) boughtFrom(supplier string, g int) *big.Rat {
 	return value
 }
 
+// buysFrom tells whether anything is bought from a supplier, even for nothing.
+func (s *state) buysFrom(supplier string) bool {
+	for _, g := range s.active() {
+		if line := s.Garments[g]; line.Supplier == supplier && !line.FromCustomer {
+			return true
+		}
+	}
+	for _, p := range s.placements() {
+		if s.card(p).Supplier == supplier {
+			return true
+		}
+	}
+	return false
+}
+
 func (s *state) freight(x quote.Supplier) {
 	value := zero()
 	for _, g := range s.active() {
 		value = add(value, s.boughtFrom(x.ID, g))
 	}
 	free := positive(x.FreeFrom.Rat()) && value.Cmp(x.FreeFrom.Rat()) >= 0
-	if free || !positive(value) {
+	if free || !s.buysFrom(x.ID) {
 		return
 	}
 	percent := whole(100)

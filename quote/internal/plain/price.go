@@ -39,7 +39,7 @@ func (s *state) recovered(lines []int) *big.Rat {
 	take(cost(quote.KindArt, ""), s.Art.Charge.Rat(), s.byDecorated)
 	take(cost(quote.KindDelivery, ""), s.Pricing.DeliveryCharge.Rat(), s.byPieces)
 	for _, e := range s.Extras {
-		take(cost(quote.KindExtra, e.ID), s.revenue(e), func(g int) *big.Rat { return s.onPieces(e, g) })
+		take(cost(quote.KindExtra, e.ID), s.revenue(e), s.byExtra(e))
 	}
 	return sum
 }
