@@ -32,7 +32,7 @@ func newStatus(w *Window) *status {
 		parts.NewButton(parts.Filled, "Quote PDF", "", write(QuotePaper)),
 	}
 	s.buttons = parts.Row(10, nil, s.papers[0], s.papers[1], turn, s.papers[2])
-	line := parts.Row(10, []parts.Track{parts.Fit(), parts.Share(1), parts.Fit()}, s.demo, s.text, s.buttons)
+	line := parts.Row(10, []parts.Track{parts.Fit(), parts.Share(1), parts.Fit(), parts.Fit()}, s.demo, s.text, s.buttons, parts.Gap(0, look.FieldHeight))
 	ground := container.NewStack(parts.NewGround(look.Panel), parts.Inset(16, 6, line))
 	s.object = parts.Column(0, parts.NewRule(), ground)
 	return s

@@ -34,25 +34,13 @@ func (w *Window) TurnToCustomer() {
 	w.win.Canvas().Unfocus()
 	w.win.SetMainMenu(nil)
 	if w.front == nil {
-		w.front = w.makeFront()
+		w.front = w.side.Content()
 	}
 	w.root.Objects = []fyne.CanvasObject{w.front}
-	w.valid.SetText(w.deps.Presenter.Front().Valid)
 	w.side.Shown()
 	w.title(w.deps.Presenter.View())
 	w.root.Refresh()
 	w.trace("customer's side")
-}
-
-// makeFront sets the customer's side over a bar that says nothing of the shop's.
-func (w *Window) makeFront() fyne.CanvasObject {
-	w.valid = parts.NewText("", parts.MutedStyle)
-	line := parts.Row(10, nil, parts.NewBadge("DEMO", look.Warn), w.valid)
-	if !w.deps.About.Demo {
-		line.Objects[0].Hide()
-	}
-	bar := parts.Column(0, parts.NewRule(), container.NewStack(parts.NewGround(look.Panel), parts.Inset(16, 11, line)))
-	return container.NewBorder(nil, bar, nil, nil, w.side.Content())
 }
 
 func (w *Window) turnBack() {

@@ -35,12 +35,12 @@ type Window struct {
 
 	shop     *fyne.Container // everything of the shop's side
 	side     *customer.Side
-	front    fyne.CanvasObject // the customer's side with its own bar below
-	valid    *parts.Text
+	front    fyne.CanvasObject
 	root     *fyne.Container
 	customer bool
 	pin      *pinPrompt
 
+	warned bool   // it was said that closing would lose something
 	saving bool   // a save is waiting for its moment
 	priced string // the total that was traced last
 }
@@ -145,9 +145,12 @@ func (w *Window) save() bool {
 	return true
 }
 
-// Close saves and closes. Where saving does not work the window stays, once, with the reason said.
+// Close saves and closes. Where saving does not work the window stays once, with the reason said, so that what was
+// typed can be copied; a second try closes it.
 func (w *Window) Close() {
-	if !w.save() && !w.notice.Visible() {
+	if !w.save() && !w.warned {
+		w.warned = true
+		w.say(parts.Fault, w.Notice()+". Close once more to leave without saving.")
 		return
 	}
 	w.win.SetCloseIntercept(nil)

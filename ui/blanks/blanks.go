@@ -53,7 +53,7 @@ func New(c Catalog) *Place {
 	p.search.OnKey = p.searchKey
 	p.table = parts.NewTable([]parts.TableColumn{
 		{Title: "supplier", Share: 3, Least: 560}, {Title: "style", Width: 78}, {Title: "name", Share: 4},
-		{Title: "colour", Share: 3}, {Title: "sizes", Width: 78}, {Title: "from", Width: 56, Right: true},
+		{Title: "colour", Share: 3, Least: 380}, {Title: "sizes", Width: 78, Least: 420}, {Title: "from", Width: 56, Right: true},
 		{Title: "priced on", Width: 82, Right: true, Least: 520},
 	})
 	p.table.Len = func() int { return len(p.rows) }
@@ -70,8 +70,8 @@ func New(c Catalog) *Place {
 // Content is part of the window's Place.
 func (p *Place) Content() fyne.CanvasObject {
 	head := parts.Row(14, []parts.Track{parts.Share(1), parts.Fit()}, p.search, p.count)
-	list := container.NewStack(parts.NewSheetGround(), container.NewBorder(
-		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, head, p.fault)), nil, nil, nil, parts.Inset(6, 0, p.table)))
+	list := container.NewStack(parts.NewSheetGround(), parts.Framed(
+		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, head, p.fault)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
 	return parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(list, p.detail.object, 380))
 }
 

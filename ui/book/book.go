@@ -71,9 +71,9 @@ func New(q Quotes) *Place {
 	}
 	p.states[0].SetChosen(true)
 	p.table = parts.NewTable([]parts.TableColumn{
-		{Title: "state", Width: 66}, {Title: "number", Width: 82}, {Title: "customer", Share: 3}, {Title: "title", Share: 3, Least: 600},
-		{Title: "pieces", Width: 46, Right: true, Least: 640}, {Title: "total", Width: 74, Right: true}, {Title: "margin", Width: 56, Right: true},
-		{Title: "needed by", Width: 80, Right: true}, {Title: "next step", Share: 2, Least: 700},
+		{Title: "state", Width: 66}, {Title: "number", Width: 82, Least: 400}, {Title: "customer", Share: 3}, {Title: "title", Share: 3, Least: 600},
+		{Title: "pieces", Width: 46, Right: true, Least: 640}, {Title: "total", Width: 74, Right: true}, {Title: "margin", Width: 56, Right: true, Least: 600},
+		{Title: "needed by", Width: 80, Right: true, Least: 480}, {Title: "next step", Share: 2, Least: 700},
 	})
 	p.table.Len = func() int { return len(p.rows) }
 	p.table.Row = p.row
@@ -89,13 +89,13 @@ func New(q Quotes) *Place {
 
 // Content is part of the window's Place.
 func (p *Place) Content() fyne.CanvasObject {
-	chips := parts.Row(6, nil)
+	chips := parts.Flow(6)
 	for _, c := range p.states {
 		chips.Add(c)
 	}
 	head := parts.Row(14, []parts.Track{parts.Share(1), parts.Fit()}, p.search, p.count)
-	list := container.NewStack(parts.NewSheetGround(), container.NewBorder(
-		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(10, head, chips, p.fault)), nil, nil, nil, parts.Inset(6, 0, p.table)))
+	list := container.NewStack(parts.NewSheetGround(), parts.Framed(
+		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(10, head, chips, p.fault)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
 	return parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(list, p.detail.object, 340))
 }
 

@@ -43,7 +43,7 @@ type Place struct {
 func New(c Cards, now func() time.Time) *Place {
 	p := &Place{cards: c, now: now, fault: parts.NewBand(parts.Fault, "")}
 	p.editor = newEditor(p)
-	p.table = parts.NewTable([]parts.TableColumn{{Title: "card", Share: 1}, {Title: "kind", Width: 48}, {Title: "from", Width: 80, Right: true}})
+	p.table = parts.NewTable([]parts.TableColumn{{Title: "card", Share: 1}, {Title: "kind", Width: 48}, {Title: "from", Width: 80, Right: true, Least: 280}})
 	p.table.Len = func() int { return len(p.all) }
 	p.table.Row = p.row
 	p.table.OnSelect = p.selected
@@ -60,10 +60,10 @@ func (p *Place) Content() fyne.CanvasObject {
 	for _, kind := range []string{quote.AreaCard, quote.SheetCard, quote.RollCard, quote.PieceCard} {
 		more = append(more, parts.NewSmallButton(parts.Quiet, "+ "+kind, func() { p.fresh(kind) }))
 	}
-	list := container.NewStack(parts.NewSheetGround(), container.NewBorder(
+	list := container.NewStack(parts.NewSheetGround(), parts.Framed(
 		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, title, p.fault)),
-		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Flow(6, more...)), nil, nil, parts.Inset(6, 0, p.table)))
-	return parts.Inset(look.PageMargin, look.PageMargin, container.New(listBeside{}, list, p.editor.object))
+		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Flow(6, more...)), parts.Inset(6, 0, p.table)))
+	return parts.PageInset(container.New(listBeside{}, parts.Below(look.PageMargin, list), p.editor.object))
 }
 
 // Focus is part of the window's Place.
@@ -209,7 +209,7 @@ func (listBeside) MinSize(o []fyne.CanvasObject) fyne.Size {
 }
 
 func (listBeside) Layout(o []fyne.CanvasObject, s fyne.Size) {
-	left := min(look.Px(330), s.Width*0.34)
+	left := min(look.Px(310), s.Width*0.3)
 	gap := look.Px(look.SectionApart)
 	o[0].Resize(fyne.NewSize(left, s.Height))
 	o[1].Move(fyne.NewPos(left+gap, 0))

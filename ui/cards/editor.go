@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 
 	"pressworth/catalog"
 	"pressworth/quote"
@@ -37,7 +36,7 @@ func newEditor(p *Place) *editor {
 	e.save = parts.NewButton(parts.Filled, "Save card", "", e.keep)
 	e.back = parts.NewButton(parts.Quiet, "Take back", "", e.takeBack)
 	e.try = newTryBox(e)
-	e.object = parts.NewScroll(e.body)
+	e.object = parts.NewPageScroll(e.body)
 	return e
 }
 
@@ -147,7 +146,7 @@ func (e *editor) head() fyne.CanvasObject {
 	for _, s := range e.place.suppliers {
 		suppliers = append(suppliers, parts.Option{Key: s.Key, Name: s.Name})
 	}
-	line := parts.TopRow(look.FieldApart, []parts.Track{parts.Share(3), parts.Share(2), parts.Fixed(104), parts.Fixed(104)},
+	line := parts.Fields(104,
 		f.Text(at("name"), "Name", ""), f.Choice(at("supplier"), "Supplier", suppliers),
 		f.Text("valid_from", "Valid from", ""), f.Text("valid_to", "Valid to", "open"))
 	section := parts.NewSection("Card", kindWords[e.text.was.Card.Kind], line,
@@ -181,23 +180,15 @@ var kindWords = map[string]string{
 
 func (e *editor) limits() fyne.CanvasObject {
 	f := e.form
-	share := func(n int) []parts.Track {
-		tracks := make([]parts.Track, n)
-		for i := range tracks {
-			tracks[i] = parts.Share(1)
-		}
-		return tracks
-	}
-	shades := parts.Row(16, nil, parts.NewText("goes on", parts.MutedStyle))
+	shades := parts.Flow(16, parts.NewText("goes on", parts.MutedStyle))
 	for _, s := range shadeNames {
 		shades.Add(f.Check(shadePath(s), s))
 	}
 	shades.Add(f.Check(at("full_color"), "prints full colour"))
 	rows := []fyne.CanvasObject{
-		parts.TopRow(look.FieldApart, share(5), f.Number(at("max_inks"), "Inks at most", ""), f.Number(at("setup_per_design"), "Set-up a design", ""),
+		parts.Fields(100, f.Number(at("max_inks"), "Inks at most", ""), f.Number(at("setup_per_design"), "Set-up a design", ""),
 			f.Number(at("setup_per_ink"), "Set-up an ink", ""), f.Number(at("minimum_each"), "At least each", ""), f.Number(at("minimum"), "At least pieces", "")),
-		parts.TopRow(look.FieldApart, []parts.Track{parts.Share(1), parts.Share(1), parts.Share(3)},
-			f.Number(at("max_width"), "Width at most", "in"), f.Number(at("max_height"), "Height at most", "in"),
+		parts.Fields(160, f.Number(at("max_width"), "Width at most", "in"), f.Number(at("max_height"), "Height at most", "in"),
 			f.Text(at("not_on"), "Must not go on", "tags divided by commas, like nylon, waterproof")),
 		shades,
 	}
@@ -207,10 +198,8 @@ func (e *editor) limits() fyne.CanvasObject {
 func (e *editor) pressing() fyne.CanvasObject {
 	f := e.form
 	objects := make([]fyne.CanvasObject, 0, len(pressFields))
-	tracks := make([]parts.Track, 0, len(pressFields))
 	for _, p := range pressFields {
 		objects = append(objects, f.Number(p.path, p.caption, p.unit))
-		tracks = append(tracks, parts.Share(1))
 	}
 	e.press.SetText("")
 	if c := e.text.was; c.Card.Press != nil && !c.Confirmed {
@@ -219,9 +208,8 @@ func (e *editor) pressing() fyne.CanvasObject {
 	}
 	return parts.NewSection("Press", "the maker's instructions and the care label win over these",
 		f.Check(at("press"), "pressed in the shop"),
-		parts.TopRow(look.FieldApart, tracks, objects...),
-		parts.TopRow(look.FieldApart, []parts.Track{parts.Share(1), parts.Share(1), parts.Share(1)},
-			f.Text(at("temperature"), "Temperature", "like 320 °F"), f.Text(at("pressure"), "Pressure", "like medium"), f.Text(at("peel"), "Peel", "like warm")),
+		parts.Fields(92, objects...),
+		parts.Fields(120, f.Text(at("temperature"), "Temperature", "like 320 °F"), f.Text(at("pressure"), "Pressure", "like medium"), f.Text(at("peel"), "Peel", "like warm")),
 		e.press)
 }
 
@@ -256,14 +244,5 @@ func (e *editor) prices() fyne.CanvasObject {
 	return section
 }
 
-func measures(objects ...fyne.CanvasObject) fyne.CanvasObject {
-	tracks := make([]parts.Track, len(objects))
-	for i := range tracks {
-		tracks[i] = parts.Share(1)
-	}
-	for len(objects) < 4 {
-		tracks = append(tracks, parts.Share(1))
-		objects = append(objects, container.NewWithoutLayout())
-	}
-	return parts.TopRow(look.FieldApart, tracks, objects...)
-}
+// measures sets the fields over a price table.
+func measures(objects ...fyne.CanvasObject) fyne.CanvasObject { return parts.Fields(110, objects...) }

@@ -10,7 +10,11 @@ const (
 
 // grid shows one price table, with an empty row below, and an empty column where columns are steps.
 func (e *editor) grid(i int) *parts.Grid {
-	g := parts.NewGrid(136, 66)
+	wide := float32(96)
+	if e.text.blocks[i].steps {
+		wide = 66
+	}
+	g := parts.NewGrid(136, wide)
 	e.grids = append(e.grids, g)
 	g.OnChanged = func(row, col int, text string) {
 		e.put(i, row, col, text)

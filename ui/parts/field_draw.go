@@ -39,11 +39,19 @@ func (f *Field) drawnText() []rune {
 
 // room is how wide the text may be.
 func (f *Field) room() float32 {
-	w := f.Size().Width - 2*f.pad()
-	if f.Unit != "" {
-		w -= MutedStyle.measure(f.Unit).Width + look.Px(6)
+	return max(f.Size().Width-2*f.pad()-f.unitRoom(), 0)
+}
+
+// unitRoom is what the unit takes; nothing where text and unit do not both fit, for the text goes first.
+func (f *Field) unitRoom() float32 {
+	if f.Unit == "" {
+		return 0
 	}
-	return max(w, 0)
+	unit := MutedStyle.measure(f.Unit).Width + look.Px(6)
+	if f.style().measure(string(f.drawnText())).Width+unit > f.Size().Width-2*f.pad() {
+		return 0
+	}
+	return unit
 }
 
 // visible is the part of the text that is in sight. While the field has the focus the caret is always within.
@@ -123,6 +131,7 @@ func (d *fieldDrawing) layout(s fyne.Size) {
 	f := d.f
 	place(d.box, 0, 0, s.Width, s.Height)
 	place(d.unit, 0, 0, max(s.Width-f.pad(), 0), s.Height)
+	show(d.unit, f.unitRoom() > 0)
 	if len(f.line.text) == 0 {
 		d.empty(s)
 		return

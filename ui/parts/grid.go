@@ -16,6 +16,7 @@ type Grid struct {
 	heads []*Text
 	cells [][]*Field
 	wide  float32 // of a column, at 100 %
+	words map[int]bool
 	first float32 // of the first column
 
 	OnChanged func(row, column int, text string) // a cell was typed into
@@ -27,6 +28,15 @@ func NewGrid(first, wide float32) *Grid {
 	g := &Grid{first: first, wide: wide}
 	g.body = container.New(gridLayout{g})
 	g.hold(g, g.body)
+	return g
+}
+
+// Words makes columns hold words, which stand against the left edge; others hold numbers.
+func (g *Grid) Words(columns ...int) *Grid {
+	g.words = map[int]bool{}
+	for _, c := range columns {
+		g.words[c] = true
+	}
 	return g
 }
 
@@ -78,7 +88,11 @@ func (g *Grid) ClearWrong() {
 // build makes the heads and cells that are missing and drops those that are too many. Cells that stay keep the focus.
 func (g *Grid) build(columns, rows int) {
 	for len(g.heads) < columns {
-		g.heads = append(g.heads, NewText("", CaptionStyle.Right().Shortened()))
+		style := CaptionStyle.Right().Shortened()
+		if g.words[len(g.heads)] {
+			style.Align = fyne.TextAlignLeading
+		}
+		g.heads = append(g.heads, NewText("", style))
 	}
 	for len(g.cells) < rows {
 		g.cells = append(g.cells, nil)
@@ -87,6 +101,9 @@ func (g *Grid) build(columns, rows int) {
 	for r := range g.cells {
 		for c := len(g.cells[r]); c < columns; c++ {
 			f := NewCell()
+			if g.words[c] {
+				f.align = fyne.TextAlignLeading
+			}
 			g.wire(f, r, c)
 			g.cells[r] = append(g.cells[r], f)
 		}
@@ -181,22 +198,33 @@ func (l gridLayout) rowHeight() float32 { return look.Px(look.CellHeight + gridG
 
 func (l gridLayout) headHeight() float32 { return look.Px(18) }
 
-func (l gridLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+// full is the width at which every column is as wide as it should be.
+func (l gridLayout) full() float32 {
 	w := float32(0)
 	for c := range l.g.heads {
 		w += l.width(c) + look.Px(gridGap)
 	}
-	return fyne.NewSize(w, l.headHeight()+float32(len(l.g.cells))*l.rowHeight())
+	return w
 }
 
-func (l gridLayout) Layout(_ []fyne.CanvasObject, _ fyne.Size) {
+func (l gridLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(0.45*l.full(), l.headHeight()+float32(len(l.g.cells))*l.rowHeight())
+}
+
+// Layout sets the columns side by side, narrower where there is no room for all.
+func (l gridLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	shrink := min(size.Width/max(l.full(), 1), 1)
 	x := float32(0)
 	for c, h := range l.g.heads {
-		w := l.width(c)
-		place(h, x, 0, w-look.Px(7), l.headHeight())
+		w := l.width(c) * shrink
+		indent := look.Px(7)
+		if !l.g.words[c] {
+			indent = 0
+		}
+		place(h, x+indent, 0, w-look.Px(7), l.headHeight())
 		for r, row := range l.g.cells {
 			place(row[c], x, l.headHeight()+float32(r)*l.rowHeight(), w, look.Px(look.CellHeight))
 		}
-		x += w + look.Px(gridGap)
+		x += w + look.Px(gridGap)*shrink
 	}
 }

@@ -144,6 +144,16 @@ func Inset(x, y float32, o fyne.CanvasObject) *fyne.Container {
 	return container.New(inset{x, y, y}, o)
 }
 
+// Below leaves room below an object, at 100 %.
+func Below(gap float32, o fyne.CanvasObject) *fyne.Container {
+	return container.New(inset{0, 0, gap}, o)
+}
+
+// PageInset keeps a place's content away from the window's edges; what scrolls in it runs to the bottom.
+func PageInset(o fyne.CanvasObject) *fyne.Container {
+	return container.New(inset{look.PageMargin, look.PageMargin, 0}, o)
+}
+
 func (in inset) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	var size fyne.Size
 	for _, o := range objects {
@@ -156,42 +166,6 @@ func (in inset) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	x, top, bottom := look.Px(in.x), look.Px(in.top), look.Px(in.bottom)
 	for _, o := range objects {
 		place(o, x, top, max(size.Width-2*x, 0), max(size.Height-top-bottom, 0))
-	}
-}
-
-// flow sets objects side by side and goes on in a further line where there is no room.
-type flow struct{ gap float32 }
-
-// Flow sets objects side by side, a gap (at 100 %) apart, over as many lines as they need for the given width.
-func Flow(gap float32, objects ...fyne.CanvasObject) *fyne.Container {
-	return container.New(&flow{gap}, objects...)
-}
-
-func (f *flow) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	var size fyne.Size
-	for _, o := range objects {
-		if o.Visible() {
-			m := o.MinSize()
-			size.Width = max(size.Width, m.Width)
-			size.Height = max(size.Height, o.Position().Y+m.Height)
-		}
-	}
-	return size
-}
-
-func (f *flow) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	x, y, tall, gap := float32(0), float32(0), float32(0), look.Px(f.gap)
-	for _, o := range objects {
-		if !o.Visible() {
-			continue
-		}
-		m := o.MinSize()
-		if x > 0 && x+m.Width > size.Width {
-			x, y, tall = 0, y+tall+gap, 0
-		}
-		place(o, x, y, min(m.Width, size.Width), m.Height)
-		x += m.Width + gap
-		tall = max(tall, m.Height)
 	}
 }
 

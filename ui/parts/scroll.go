@@ -3,10 +3,30 @@ package parts
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+
+	"pressworth/ui/look"
 )
 
 // NewScroll shows content that may be higher than its room. What gets the focus inside is brought into sight.
 func NewScroll(content fyne.CanvasObject) *container.Scroll { return container.NewVScroll(content) }
+
+// NewPageScroll is a scroll for panels that stand on the page: it leaves room for its bar at the right and for the page
+// below the last panel.
+func NewPageScroll(content fyne.CanvasObject) *container.Scroll {
+	return container.NewVScroll(container.New(pageScroll{}, content))
+}
+
+type pageScroll struct{}
+
+const barRoom = 10
+
+func (pageScroll) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return o[0].MinSize().AddWidthHeight(barRoom, look.Px(look.PageMargin))
+}
+
+func (pageScroll) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	place(o[0], 0, 0, max(s.Width-barRoom, 0), max(s.Height-look.Px(look.PageMargin), 0))
+}
 
 // revealMargin is how far inside the edge the focused part is brought.
 const revealMargin = 12

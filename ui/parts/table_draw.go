@@ -79,7 +79,7 @@ func (d *tableDrawing) layout(s fyne.Size) {
 
 // layColumns shares out the width: fixed columns first, then shares of what is left.
 func (d *tableDrawing) layColumns(width float32) {
-	left, shares, shown := width-2*look.Px(tablePad), float32(0), 0
+	left, shares, shown := width-2*look.Px(tablePad)-barWide, float32(0), 0
 	for i, c := range d.t.columns {
 		d.wide[i] = look.Px(c.Width)
 		if c.Least > 0 && width < look.Px(c.Least) {

@@ -76,6 +76,7 @@ func readUpcharges(r *form.Reader, path string, p *quote.Pricing) {
 type table struct {
 	path  string
 	heads []string
+	words []int // columns that hold words
 	write func(s *catalog.Shop) [][]string
 	read  func(r *form.Reader, rows [][]string, s *catalog.Shop)
 }
@@ -105,7 +106,7 @@ func said(r *form.Reader, path string, at int, one *form.Reader) {
 	}
 }
 
-var equipment = table{"shop.equipment", []string{"machine", "cost", "worth at the end", "months", "or hits"},
+var equipment = table{"shop.equipment", []string{"machine", "cost", "worth at the end", "months", "or hits"}, []int{0},
 	func(s *catalog.Shop) (rows [][]string) {
 		for _, m := range s.Rates.Equipment {
 			rows = append(rows, []string{m.Name, m.Cost.String(), m.Salvage.String(),
@@ -123,7 +124,7 @@ var equipment = table{"shop.equipment", []string{"machine", "cost", "worth at th
 		}
 	}}
 
-var extras = table{"extras", []string{"extra", "cost", "seconds", "charge", "per order", "taxed", "on every job"},
+var extras = table{"extras", []string{"extra", "cost", "seconds", "charge", "per order", "taxed", "on every job"}, []int{0, 4, 5, 6},
 	func(s *catalog.Shop) (rows [][]string) {
 		for _, x := range s.Extras {
 			e := x.Extra
@@ -148,7 +149,7 @@ var extras = table{"extras", []string{"extra", "cost", "seconds", "charge", "per
 		}
 	}}
 
-var presets = table{"presets", []string{"placement", "width, in", "height, in", "side", "where"},
+var presets = table{"presets", []string{"placement", "width, in", "height, in", "side", "where"}, []int{0, 3, 4},
 	func(s *catalog.Shop) (rows [][]string) {
 		for _, p := range s.Presets {
 			rows = append(rows, []string{p.Name, p.Width.String(), p.Height.String(), p.Side, p.Position})

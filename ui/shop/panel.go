@@ -51,7 +51,7 @@ func newPanel() *panel {
 		parts.NewRule(),
 		parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, parts.NewText("Cost", parts.TitleStyle), p.cost), rows, p.hint)
 	foot := parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, container.NewWithoutLayout(), p.buttons)
-	p.object = container.NewStack(parts.NewSheetGround(), container.NewBorder(nil, parts.Inset(look.SectionPadX, 12, foot), nil, nil,
+	p.object = container.NewStack(parts.NewSheetGround(), parts.Framed(nil, parts.Inset(look.SectionPadX, 12, foot),
 		parts.NewScroll(parts.Inset(look.SectionPadX, look.SectionPadY, body))))
 	return p
 }

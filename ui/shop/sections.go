@@ -17,15 +17,15 @@ var tables = []table{equipment, extras, presets}
 func (p *Place) build() {
 	p.body.Objects = []fyne.CanvasObject{
 		p.fault, p.form.Rest(),
-		parts.NewSection("Time", "what an hour of pressing costs", lines(4, p.fields(timeFields)...)...),
+		parts.NewSection("Time", "what an hour of pressing costs", parts.Fields(128, p.fields(timeFields)...)),
 		parts.NewSection("Overhead and press", "what goes on whether anything is pressed or not",
-			append(lines(3, p.fields(overheadFields)...), p.table(equipment, 150, 96))...),
-		parts.NewSection("Spares", "bought against misprints", lines(6, p.fields(spareFields)...)...),
+			parts.Fields(150, p.fields(overheadFields)...), p.table(equipment, 150, 96)),
+		parts.NewSection("Spares", "bought against misprints", parts.Fields(100, p.fields(spareFields)...)),
 		p.levelSection(),
 		parts.NewSection("Extras", "charges and costs beside garments and artwork; yes or empty in the last three", p.table(extras, 150, 78)),
 		parts.NewSection("Placements", "usual sizes, common practice", p.table(presets, 150, 100)),
-		parts.NewSection("Quotes", "", lines(2, p.fields(quoteFields)...)...),
-		parts.NewSection("Letterhead", "printed on every paper", lines(2, p.fields(letterhead)...)...),
+		parts.NewSection("Quotes", "", parts.Fields(220, p.fields(quoteFields)...)),
+		parts.NewSection("Letterhead", "printed on every paper", parts.Fields(220, p.fields(letterhead)...)),
 		parts.NewSection("Shop file", "everything is kept in this one file", parts.NewText(p.path, parts.MutedStyle.Shortened())),
 	}
 }
@@ -48,7 +48,7 @@ func textual(path string) bool {
 }
 
 func (p *Place) table(t table, first, wide float32) fyne.CanvasObject {
-	g := parts.NewGrid(first, wide)
+	g := parts.NewGrid(first, wide).Words(t.words...)
 	p.grids[t.path] = g
 	put := func(row, col int, text string) {
 		rows := p.rows[t.path]
@@ -106,9 +106,7 @@ func (p *Place) levelSection() fyne.CanvasObject {
 		}
 		objects = append(objects, p.form.Number(f.path, f.caption, f.unit))
 	}
-	for _, o := range lines(4, objects...) {
-		s.Body.Add(o)
-	}
+	s.Body.Add(parts.Fields(140, objects...))
 	s.Body.Add(parts.Flow(16, p.form.Check("pricing.card.pass_on", "the card fee is passed on"),
 		p.form.Check("pricing.never_rise", "a larger quantity never costs more each")))
 	p.panel.levels = chips

@@ -9,7 +9,6 @@ import (
 	"slices"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 
 	"pressworth/catalog"
 	"pressworth/quote"
@@ -64,7 +63,7 @@ func (p *Place) Content() fyne.CanvasObject {
 	p.build()
 	p.panel.buttons.Add(p.back)
 	p.panel.buttons.Add(p.save)
-	return parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(parts.NewScroll(p.body), p.panel.object, 330))
+	return parts.PageInset(parts.Beside(parts.NewPageScroll(p.body), parts.Below(look.PageMargin, p.panel.object), 330))
 }
 
 // Focus is part of the window's Place.
@@ -197,25 +196,4 @@ func filled(rows [][]string) [][]string {
 	return slices.DeleteFunc(slices.Clone(rows), func(row []string) bool {
 		return !slices.ContainsFunc(row, func(text string) bool { return text != "" })
 	})
-}
-
-func spread(n int) []parts.Track {
-	tracks := make([]parts.Track, n)
-	for i := range tracks {
-		tracks[i] = parts.Share(1)
-	}
-	return tracks
-}
-
-// lines sets objects in lines of so many, each as wide as the others.
-func lines(wide int, objects ...fyne.CanvasObject) []fyne.CanvasObject {
-	var out []fyne.CanvasObject
-	for at := 0; at < len(objects); at += wide {
-		line := slices.Clone(objects[at:min(at+wide, len(objects))])
-		for len(line) < wide {
-			line = append(line, container.NewWithoutLayout())
-		}
-		out = append(out, parts.TopRow(look.FieldApart, spread(wide), line...))
-	}
-	return out
 }
