@@ -9,7 +9,7 @@ import (
 	"pressworth/quote"
 )
 
-// desk is what the window asks of an open shop file, in the words that the window asks it in.
+// desk is what the Counter asks of an open shop file, in the words that it asks it in.
 type desk struct {
 	shop       *store.Store
 	background func(work func() (onUI func()))
@@ -42,7 +42,7 @@ func (d desk) FindCustomers(query string, limit int) []catalog.DraftCustomer {
 	return found
 }
 
-// Save keeps a draft, with the figures it comes to where it can be priced.
+// Save keeps a draft with its figures.
 func (d desk) Save(draft catalog.Draft, figures *quote.Result) (catalog.Draft, error) {
 	return d.shop.SaveDraft(context.Background(), draft, figures)
 }
@@ -52,3 +52,11 @@ func (d desk) Background(work func() (onUI func())) { d.background(work) }
 
 // Now is the time of day at the counter.
 func (d desk) Now() time.Time { return time.Now() }
+
+// bookDesk is what the Quote book asks of an open shop file.
+type bookDesk struct{ *store.Store }
+
+// Quotes finds quotes by words and state.
+func (b bookDesk) Quotes(ctx context.Context, words, state string, limit int) ([]catalog.QuoteRow, error) {
+	return b.Store.Quotes(ctx, store.QuoteFilter{Words: words, State: state, Limit: limit})
+}

@@ -1,7 +1,11 @@
 package main
 
 import (
+	"errors"
 	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
 	"time"
 
 	"pressworth/export"
@@ -9,19 +13,19 @@ import (
 	"pressworth/quote/jobfile"
 )
 
-// documents writes every document of a job into a folder and prints their names.
+// documents writes every document of a job file into a folder, and prints their names.
 func documents(s shell) error {
 	flags := flag.NewFlagSet("documents", flag.ContinueOnError)
-	folder := flags.String("out", "", "folder")
-	on := flags.String("date", "", "date of the documents")
+	folder := flags.String("out", "", "")
+	day := flags.String("date", "", "")
 	words, err := s.parse(flags, "JOB.json")
+	if err == nil {
+		err = required(flags, "out")
+	}
 	if err != nil {
 		return err
 	}
-	if err := required(flags, "out"); err != nil {
-		return err
-	}
-	date, err := dateOf(*on)
+	date, err := dateOf(*day)
 	if err != nil {
 		return err
 	}
@@ -37,27 +41,55 @@ func documents(s shell) error {
 	if err != nil {
 		return err
 	}
-	names := []string{}
-	for _, f := range files {
-		if _, err := writeFile(*folder, f); err != nil {
-			return err
-		}
-		names = append(names, f.Name)
+	names, err := writeAll(*folder, files)
+	if err != nil {
+		return err
 	}
-	return s.print(struct {
-		Files []string `json:"files"`
-	}{names})
+	return s.print(map[string]any{"files": names})
 }
 
 // dateOf reads a day; empty is today.
 func dateOf(text string) (time.Time, error) {
 	if text == "" {
-		y, m, d := time.Now().Date()
-		return time.Date(y, m, d, 0, 0, 0, 0, time.UTC), nil
+		text = time.Now().Format(time.DateOnly)
 	}
-	t, err := time.Parse(time.DateOnly, text)
+	day, err := time.Parse(time.DateOnly, text)
 	if err != nil {
-		return t, quote.Problems{{Path: "--date", Problem: "enter a day as YYYY-MM-DD"}}
+		return day, quote.Problems{{Path: "--date", Problem: "enter a day as year-month-day, like 2026-05-31"}}
 	}
-	return t, nil
+	return day, nil
+}
+
+func writeAll(folder string, files []export.File) (names []string, err error) {
+	for _, f := range files {
+		if _, err := writeFile(folder, f); err != nil {
+			return nil, err
+		}
+		names = append(names, f.Name)
+	}
+	return names, nil
+}
+
+// writeFile writes a document that its owner alone can read, whole or not at all, and returns its path. The name is one
+// of export's; it never leads out of the folder, whatever the data.
+func writeFile(folder string, f export.File) (path string, err error) {
+	if f.Name != filepath.Base(f.Name) {
+		return "", fmt.Errorf("document %q: not a plain file name", f.Name)
+	}
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		return "", err
+	}
+	temp, err := os.CreateTemp(folder, ".pressworth-*") // mode 0600
+	if err != nil {
+		return "", err
+	}
+	_, err = temp.Write(f.Data)
+	if err = errors.Join(err, temp.Close()); err == nil {
+		path = filepath.Join(folder, f.Name)
+		err = os.Rename(temp.Name(), path)
+	}
+	if err != nil {
+		return "", errors.Join(err, os.Remove(temp.Name()))
+	}
+	return path, nil
 }

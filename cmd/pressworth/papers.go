@@ -1,36 +1,42 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"os"
+	"os/exec"
 	"path/filepath"
+	"runtime"
 	"time"
 
 	"pressworth/export"
 	"pressworth/quote"
+	"pressworth/ui"
 )
 
-// papers are a document's maker and the name of its file, by what the window calls it.
-var papers = map[string]struct {
-	file string
-	make func(quote.Job, quote.Result, time.Time) ([]byte, error)
+// papers writes the window's documents into a folder beside the shop file, dated today.
+type papers struct{ folder string }
+
+// paperKinds are the documents that the window can ask for.
+var paperKinds = map[ui.Paper]struct {
+	name, ending string
+	make         func(quote.Job, quote.Result, time.Time) ([]byte, error)
 }{
-	"Quote PDF":    {"quote-%s.pdf", export.Quote},
-	"Cost sheet":   {"cost-sheet-%s.pdf", export.CostSheet},
-	"E-mail":       {"e-mail-%s.eml", export.Email},
-	"Press ticket": {"press-ticket-%s.pdf", export.Ticket},
-	"Purchases":    {"purchases-%s.pdf", export.Purchases},
-	"Layouts":      {"layouts-%s.pdf", export.Layouts},
+	ui.QuotePaper:  {"quote", ".pdf", export.Quote},
+	ui.CostPaper:   {"cost-sheet", ".pdf", export.CostSheet},
+	ui.EmailPaper:  {"e-mail", ".eml", export.Email},
+	ui.TicketPaper: {"press-ticket", ".pdf", export.Ticket},
 }
 
-// writePaper writes one document into a folder and returns its path.
-func writePaper(folder, paper string, job quote.Job, result quote.Result, date time.Time) (string, error) {
-	p, ok := papers[paper]
+// Write writes a document and returns its path.
+func (p papers) Write(kind ui.Paper, job quote.Job, result quote.Result) (string, error) {
+	k, ok := paperKinds[kind]
 	if !ok {
-		return "", fmt.Errorf("%s is not made yet", paper)
+		return "", fmt.Errorf("there is no %s yet", kind)
 	}
-	data, err := p.make(job, result, date)
+	today, err := dateOf("")
+	if err != nil {
+		return "", err
+	}
+	data, err := k.make(job, result, today)
 	if err != nil {
 		return "", err
 	}
@@ -38,25 +44,28 @@ func writePaper(folder, paper string, job quote.Job, result quote.Result, date t
 	if job.Paper != nil {
 		number = job.Paper.Number
 	}
-	return writeFile(folder, export.File{Name: fmt.Sprintf(p.file, export.SafeName(number, "new")), Data: data})
+	return writeFile(p.folder, export.File{Name: k.name + "-" + export.SafeName(number, "job") + k.ending, Data: data})
 }
 
-// writeFile writes a document beside its place and then moves it there, readable by its owner alone.
-func writeFile(folder string, f export.File) (string, error) {
-	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return "", err
+// Open hands a file to the system's viewer. The path goes as one argument to a program; no shell reads it.
+func (p papers) Open(path string) error {
+	opener := map[string][]string{"windows": {"rundll32", "url.dll,FileProtocolHandler"}, "darwin": {"open"}}[runtime.GOOS]
+	if opener == nil {
+		opener = []string{"xdg-open"}
 	}
-	path := filepath.Join(folder, filepath.Base(f.Name))
-	part, err := os.CreateTemp(folder, ".part-*")
+	cmd := exec.Command(opener[0], append(opener[1:], filepath.Clean(path))...)
+	if err := cmd.Start(); err != nil {
+		return err
+	}
+	go func() { _ = cmd.Wait() }() // how the viewer ends is its own affair
+	return nil
+}
+
+// Text is the quote as plain text.
+func (p papers) Text(job quote.Job, result quote.Result) string {
+	today, err := dateOf("")
 	if err != nil {
-		return "", err
+		return ""
 	}
-	_, err = part.Write(f.Data)
-	if err = errors.Join(err, part.Close()); err == nil {
-		err = os.Rename(part.Name(), path)
-	}
-	if err != nil {
-		return "", errors.Join(err, os.Remove(part.Name()))
-	}
-	return path, nil
+	return export.Text(job, result, today)
 }
