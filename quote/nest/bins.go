@@ -67,7 +67,7 @@ func (p *pile) improve(e Effort) {
 		if u.steps() >= e.Steps || u.stopped() {
 			return
 		}
-		u.count = len(p.best) - 1
+		u.count, u.rule = len(p.best)-1, rule(turn)%rules
 		budget := min(each, e.Steps-u.steps())
 		if u.from(p.sequence(orders[turn%len(orders)]), budget*workPerStep) {
 			p.keep(u.trial.sheets())

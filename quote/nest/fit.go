@@ -46,9 +46,11 @@ func (t *task) excluded() bool {
 // build tries the constructive methods.
 func (t *task) build() []spot {
 	r := newTrial(t)
-	for _, o := range t.orders() {
-		if r.run(t.sequence(o), t.h, 1, unlimited) == t.n {
-			return r.spots
+	for r.rule = 3; r.rule < rules; r.rule += 3 {
+		for _, o := range t.orders() {
+			if r.run(t.sequence(o), t.h, 1, unlimited) == t.n {
+				return r.spots
+			}
 		}
 	}
 	return nil
@@ -72,9 +74,11 @@ func (t *task) seek(e Effort) ([]spot, Verdict) {
 	u := &hunt{trial: newTrial(t), h: t.h, count: 1, dice: 1, stop: e.Stop}
 	v := newDive(t, t.h)
 	v.stop = e.Stop
-	orders := t.orders()
+	orders, turn := t.orders(), 0
 	for budget := max(e.Steps/320, 64); u.steps()+v.steps < e.Steps && !u.stopped(); budget *= 2 {
 		for _, o := range orders {
+			u.rule = rule(turn) % rules
+			turn++
 			if u.from(t.sequence(o), budget*workPerStep) {
 				return u.spots, Fits
 			}

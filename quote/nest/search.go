@@ -28,17 +28,27 @@ func (u *hunt) from(seq []int32, work int) bool {
 			poll = u.work + pollWork
 		}
 		i, j := u.dice.below(len(seq)), u.dice.below(len(seq))
-		for tries := 0; seq[i] == seq[j] && tries < 8; tries++ {
-			j = u.dice.below(len(seq))
+		flip := u.dice.below(4) == 0 && u.t.kinds[seq[i]>>1].turn
+		if flip {
+			j = i
+			seq[i] ^= 1
+		} else {
+			for tries := 0; seq[i] == seq[j] && tries < 8; tries++ {
+				j = u.dice.below(len(seq))
+			}
+			seq[i], seq[j] = seq[j], seq[i]
 		}
-		seq[i], seq[j] = seq[j], seq[i]
 		if u.run(seq, u.h, u.count, spare+now) == u.t.n {
 			return true
 		}
 		if c := u.out(); u.lost <= spare+now && c <= now {
 			now = c
 		} else {
-			seq[i], seq[j] = seq[j], seq[i]
+			if flip {
+				seq[i] ^= 1
+			} else {
+				seq[i], seq[j] = seq[j], seq[i]
+			}
 		}
 	}
 	return false
@@ -60,7 +70,7 @@ func (t *task) sequence(order []int) []int32 {
 	seq := make([]int32, 0, t.n)
 	for _, k := range order {
 		for range t.kinds[k].count {
-			seq = append(seq, int32(k))
+			seq = append(seq, int32(k)<<1)
 		}
 	}
 	return seq

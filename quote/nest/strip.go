@@ -59,6 +59,7 @@ func (r *roll) improve(e Effort) {
 	}
 	u := &hunt{trial: newTrial(r.task), count: 1, dice: 1, stop: e.Stop}
 	orders := r.orders()
+	var seq []int32
 	for each, turn := max(e.Steps/512, 64), 0; r.length > r.bound; each += each / 2 {
 		for low := r.bound - 1; low+1 < r.length; turn++ {
 			if u.steps() >= e.Steps || u.stopped() {
@@ -66,9 +67,14 @@ func (r *roll) improve(e Effort) {
 			}
 			u.h = low + (r.length-low)/2
 			budget := min(each, e.Steps-u.steps())
-			if u.from(r.sequence(orders[turn%len(orders)]), budget*workPerStep) {
+			if seq == nil {
+				seq = r.sequence(orders[turn%len(orders)])
+			}
+			u.rule = rule(turn) % rules
+			if u.from(seq, budget*workPerStep) {
 				r.keep(u.spots)
 			} else {
+				seq = nil
 				low = u.h
 			}
 		}

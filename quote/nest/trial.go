@@ -17,7 +17,8 @@ type trial struct {
 	spots []spot
 	ends  []int   // how many spots there are when a sheet is full
 	lost  float64 // area given up
-	work  int     // candidates looked at
+	rule  rule
+	work  int // candidates looked at
 }
 
 // lying is one way a kind may lie.
@@ -44,8 +45,9 @@ func newTrial(t *task) *trial {
 // rank notes the places of every kind's copies in the sequence.
 func (r *trial) rank(seq []int32) {
 	copy(r.next, r.first)
-	for i, k := range seq {
-		r.place[r.next[k]] = int32(i)
+	for i, e := range seq {
+		k := e >> 1
+		r.place[r.next[k]] = int32(i)<<1 | e&1
 		r.next[k]++
 	}
 	copy(r.next, r.first)
@@ -57,7 +59,7 @@ func (r *trial) rank(seq []int32) {
 		at := r.place[r.first[i]]
 		r.live = append(r.live, lying{k.w, k.h, at, int32(i), false})
 		if k.turn {
-			r.live = append(r.live, lying{k.h, k.w, at, int32(i), true})
+			r.live = append(r.live, lying{k.h, k.w, at ^ 1, int32(i), true})
 		}
 	}
 }
@@ -123,7 +125,7 @@ func (r *trial) lay(i int, p pick) {
 		return
 	}
 	for j := from; j < from+ways; j++ {
-		r.live[j].place = r.place[r.next[k]]
+		r.live[j].place = r.place[r.next[k]] ^ int32(j-from)
 	}
 }
 
@@ -131,7 +133,7 @@ func (r *trial) lay(i int, p pick) {
 func (r *trial) choose(i int, h int64) pick {
 	gap := r.sky.segs[i]
 	left, right := r.sky.walls(i)
-	best, p := int64(-1), pick{index: -1}
+	best, p := int64(math.MinInt64), pick{index: -1}
 	high := h - gap.y
 	r.work += len(r.live) + 8
 	for j := range r.live {
@@ -147,13 +149,33 @@ func (r *trial) choose(i int, h int64) pick {
 	return p
 }
 
+// rule is how much the fit of a piece counts against its place in the sequence.
+// None is best everywhere: pieces cut from one sheet want the strict ones, many
+// copies of few designs the loose ones, so that a search goes through them all.
+type rule int
+
+const (
+	thrifty rule = iota // leave no width beside that nothing fills, then as snug
+	snug                // all that suits tells
+	level               // fill the width, or end level with a wall
+	loose               // fill the width
+	rules
+)
+
 func (r *trial) score(w, h, gap, left, right int64) (score int64, atRight bool) {
 	v, atRight := suits(w, h, gap, left, right)
-	score = int64(v) + 1
-	if rest := gap - w; rest == 0 || r.fits.below(rest) == rest {
-		score += 8
+	switch {
+	case r.rule == thrifty && (w == gap || r.fits.below(gap-w) == gap-w):
+		return int64(v) + 8, atRight
+	case r.rule <= snug:
+		return int64(v), atRight
+	case w == gap:
+		return 2, atRight
+	case r.rule == level && v > 0:
+		return 1, atRight
+	default:
+		return 0, atRight
 	}
-	return score, atRight
 }
 
 // out is the area of the pieces that do not lie.
