@@ -1,10 +1,6 @@
 package gang
 
-import (
-	"cmp"
-	"math/bits"
-	"slices"
-)
+import "math/bits"
 
 // cover is what every basket of lengths that holds a job must satisfy: by each rule the lengths' capacities add up to
 // the demand. The rules are the area, lengths and width cut down to what sides can add up to; the shortest open strip;
@@ -18,9 +14,6 @@ type rule struct {
 	demand int64
 	holds  []int64 // by length of the stock
 }
-
-// nodes is how many baskets are looked at before a coarser bound is taken.
-const nodes = 4000
 
 // measure is what the rules of a set of items have in common for all quantities.
 type measure struct {
@@ -90,24 +83,15 @@ func (c *cover) strip(high int64) {
 	c.rules = append(c.rules, r)
 }
 
-// least is a cost that no basket goes below, from the best price a unit of each rule.
-func (c cover) least() Price {
-	var least Price
-	for _, r := range c.rules {
-		least = max(least, c.share(r, r.demand))
-	}
-	return least
-}
-
-// share is the least that a rest of a rule's demand costs, however lengths could be divided.
-func (c cover) share(r rule, rest int64) Price {
+// share is the least that a rest of a rule's demand costs, however the lengths from j on could be divided.
+func (c cover) share(r rule, rest int64, j int) Price {
 	if rest <= 0 {
 		return 0
 	}
 	least := Price(most)
-	for j, l := range c.st.lengths {
+	for ; j < len(c.st.lengths); j++ {
 		if r.holds[j] > 0 {
-			least = min(least, scaled(rest, l.each, r.holds[j]))
+			least = min(least, scaled(rest, c.st.lengths[j].each, r.holds[j]))
 		}
 	}
 	return least
@@ -124,70 +108,4 @@ func scaled(a, b, c int64) int64 {
 		q++
 	}
 	return int64(min(q, most))
-}
-
-// baskets lists those that satisfy all rules and cost less than below, cheapest first, of equals the one with fewer
-// lengths. It is not complete where there are too many.
-func (c cover) baskets(below Price) (list []basket, complete bool) {
-	w := walk{cover: c, below: below, left: nodes, basket: make(basket, len(c.st.lengths))}
-	for _, r := range c.rules {
-		w.rest = append(w.rest, r.demand)
-	}
-	w.from(0, 0)
-	slices.SortStableFunc(w.list, func(a, b basket) int {
-		costA, _ := c.st.price(a)
-		costB, _ := c.st.price(b)
-		return cmp.Or(cmp.Compare(costA, costB), cmp.Compare(a.count(), b.count()))
-	})
-	return w.list, w.left > 0
-}
-
-// walk goes through the baskets.
-type walk struct {
-	cover
-	below  Price
-	left   int
-	basket basket
-	rest   []int64 // of each rule's demand
-	list   []basket
-}
-
-// from chooses how many of length j are taken, and then of the later ones.
-func (w *walk) from(j int, cost Price) {
-	if w.left--; w.left <= 0 {
-		return
-	}
-	var more Price
-	for i, r := range w.rules {
-		more = max(more, w.share(r, w.rest[i]))
-	}
-	if all, ok := plus(cost, more); !ok || all >= w.below {
-		return
-	}
-	if j == len(w.st.lengths) {
-		if more == 0 {
-			w.list = append(w.list, slices.Clone(w.basket))
-		}
-		return
-	}
-	taken := 0
-	for {
-		w.from(j+1, cost)
-		next, ok := plus(cost, w.st.lengths[j].each)
-		if !ok || next >= w.below || w.left <= 0 {
-			break
-		}
-		cost = next
-		taken++
-		w.take(j, 1)
-	}
-	w.take(j, -taken)
-}
-
-// take puts n of length j into the basket.
-func (w *walk) take(j, n int) {
-	w.basket[j] += n
-	for i, r := range w.rules {
-		w.rest[i] -= int64(n) * r.holds[j]
-	}
 }

@@ -22,6 +22,9 @@ type hunt struct {
 // tries is how many baskets the packer is asked about, straight rows having failed.
 const tries = 8
 
+// hope100 is the part of a strip's length by which it might be packed shorter on the lengths of a basket.
+const hope100 = 50
+
 func (h *hunt) run() {
 	if len(h.ids) == 0 {
 		h.found = true
@@ -37,36 +40,67 @@ func (h *hunt) run() {
 		return
 	}
 	c := newCover(h.stock, h.measures(), h.blanks, h.need)
-	h.bound = min(c.least(), h.cost)
-	if h.bound == h.cost {
+	if h.prove(c); h.bound == h.cost {
 		return
 	}
-	list, complete := c.baskets(h.cost)
-	h.bound = h.cost
-	if !complete {
-		h.bound = min(c.least(), h.cost)
+	s, err := nest.Strip(nest.Sheet{W: h.stock.card.W, Edge: h.stock.card.Edge, Gap: h.stock.card.Gap}, h.pieces, nest.Effort{Steps: effort})
+	if err != nil {
+		return
 	}
-	asked, proven := 0, true
-	for _, b := range list {
-		cost, _ := h.stock.price(b)
-		if cuts, ok := h.rowsOn(b); ok {
+	border := h.stock.card.Gap - 2*h.stock.card.Edge
+	c.strip(s.Bound + border)
+	if h.prove(c); h.bound == h.cost {
+		return
+	}
+	high := s.Length + border
+	c.strip(high - high/hope100)
+	h.improve(c)
+}
+
+// prove raises the bound to the cheapest basket that satisfies the rules and is not known to be too small.
+func (h *hunt) prove(c cover) {
+	h.bound = 0
+	bs := c.baskets()
+	for h.bound < h.cost {
+		b, cost, ok := bs.next()
+		if !ok {
+			h.bound = max(h.bound, min(bs.least(), h.cost))
+			return
+		}
+		h.bound = min(cost, h.cost)
+		if b.count() > 1 || !h.tooSmall(b) {
+			return
+		}
+	}
+}
+
+// tooSmall says whether a basket of one length is proven not to hold the job.
+func (h *hunt) tooSmall(b basket) bool {
+	for j, n := range b {
+		if n > 0 {
+			return h.ask(j, h.need).verdict == nest.CannotFit
+		}
+	}
+	return true
+}
+
+// improve tries baskets that could hold the job, cheapest first.
+func (h *hunt) improve(c cover) {
+	bs := c.baskets()
+	for range tries {
+		b, cost, ok := bs.next()
+		if !ok || cost >= h.cost {
+			return
+		}
+		cuts, ok := h.rowsOn(b)
+		if !ok {
+			var v nest.Verdict
+			cuts, v = h.packed(b)
+			ok = v == nest.Fits
+		}
+		if ok {
 			h.take(cuts)
-		} else if asked < tries {
-			asked++
-			cuts, v := h.packed(b)
-			if v == nest.CannotFit {
-				continue
-			}
-			if v == nest.Fits {
-				h.take(cuts)
-			}
-		}
-		if proven {
-			proven = false
-			h.bound = min(h.bound, cost)
-		}
-		if h.cost == cost {
-			break
+			return
 		}
 	}
 }
