@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
+	"pressworth/ui/chart"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
@@ -24,6 +25,8 @@ type panel struct {
 	bands  *bands
 	levers *levers
 	sheets *sheets
+	drawn  *fyne.Container
+	bodies *chart.Garments
 	notes  *notes
 }
 
@@ -34,9 +37,10 @@ func newPanel(p *present.Counter) *panel {
 	s := &panel{
 		hint: parts.NewBand(parts.Note, ""), key: newKeyFigures(), prices: newPriceTable(p),
 		next: parts.NewParagraph("", nextStyle),
-		cost: newCostList(), ladder: newLadder(), bands: newBands(p), levers: newLevers(p), sheets: newSheets(), notes: newNotes(),
+		cost: newCostList(), ladder: newLadder(), bands: newBands(p), levers: newLevers(p), sheets: newSheets(), notes: newNotes(), bodies: chart.NewGarments(104),
 	}
-	s.column = parts.Column(16, s.hint, s.key, s.prices.box, s.next, s.cost.box, s.ladder.box, s.bands.box, s.levers.box, s.sheets.box, s.notes.box)
+	s.drawn = parts.Column(8, parts.NewText("On the garment, smallest and largest size", parts.TitleStyle), s.bodies.Box)
+	s.column = parts.Column(16, s.hint, s.key, s.prices.box, s.next, s.cost.box, s.ladder.box, s.bands.box, s.levers.box, s.sheets.box, s.drawn, s.notes.box)
 	s.cost.changed = s.fit
 	s.scroll = parts.NewScroll(parts.Inset(20, 18, s.column))
 	return s
@@ -52,6 +56,7 @@ func (s *panel) show(v present.Panel) {
 	visible(s.next, full && v.Next != "")
 	visible(s.bands.box, full && len(v.Bands.Rows) > 0)
 	visible(s.sheets.box, full && len(v.Sheets) > 0)
+	visible(s.drawn, full && len(v.Drawn) > 0)
 	visible(s.notes.box, full && len(v.Notes) > 0)
 	if full {
 		s.fill(v)
@@ -70,6 +75,11 @@ func (s *panel) fill(v present.Panel) {
 	s.levers.set(v.Levers, v.Stale)
 	s.sheets.set(v.Sheets, v.Stale)
 	s.notes.set(v.Notes)
+	bodies := make([]chart.Garment, len(v.Drawn))
+	for i, d := range v.Drawn {
+		bodies[i] = chart.Garment(d)
+	}
+	s.bodies.Set(bodies)
 }
 
 // fit lays the column out anew where its height has changed.

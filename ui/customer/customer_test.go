@@ -19,6 +19,7 @@ import (
 // shown is the customer's side of one of the demo's quotes, in a window of the toolkit's test driver.
 func shown(t *testing.T, draft int) (*Side, *present.Counter, fyne.Window) {
 	t.Helper()
+	t.Cleanup(parts.Inline())
 	app := test.NewApp()
 	t.Cleanup(app.Quit)
 	app.Settings().SetTheme(look.NewTheme(look.Light, 100))
@@ -123,7 +124,7 @@ func TestCustomer_drawsTheGarmentsWithTheirArtwork(t *testing.T) {
 	side, c, _ := shown(t, 0)
 	drawn := 0
 	for _, im := range side.picture.images {
-		if im.Visible() && im.Resource != nil && im.Size().Width > 50 {
+		if im.Visible() && im.Image != nil && im.Size().Width > 50 {
 			drawn++
 		}
 	}

@@ -1,15 +1,12 @@
 package customer
 
 import (
-	"crypto/sha256"
-	"fmt"
-	"regexp"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 
 	"pressworth/assets/drawing"
+	"pressworth/ui/chart"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
@@ -17,9 +14,6 @@ import (
 
 // mostDrawn is how many garments are drawn at most.
 const mostDrawn = 4
-
-// unsized takes width and height off a drawing: the toolkit's reader knows no inches, and the size is given by the room.
-var unsized = regexp.MustCompile(` (width|height)="[0-9.]+in"`)
 
 // pictures are the shop's name, the job's title and the garments drawn to one scale.
 type pictures struct {
@@ -31,6 +25,7 @@ type pictures struct {
 	sizes   []fyne.Size // of the drawings, inches
 	demo    *parts.Text
 	valid   *parts.Text
+	turn    int // counts what was set, so that an older painting is dropped
 }
 
 func newPictures() *pictures {
@@ -40,7 +35,7 @@ func newPictures() *pictures {
 	}
 	p.box = container.New(drawingLayout{p}, p.shop, p.title, p.caption, p.demo, p.valid)
 	for range mostDrawn {
-		im := &canvas.Image{FillMode: canvas.ImageFillContain}
+		im := &canvas.Image{FillMode: canvas.ImageFillContain, ScaleMode: canvas.ImageScaleSmooth}
 		p.images = append(p.images, im)
 		p.box.Add(im)
 	}
@@ -57,6 +52,7 @@ func (p *pictures) set(f present.Front) {
 		p.demo.SetText("DEMO")
 	}
 	p.sizes = p.sizes[:0]
+	p.turn++
 	for i, im := range p.images {
 		im.Hidden = i >= len(f.Drawn)
 		if im.Hidden {
@@ -64,11 +60,25 @@ func (p *pictures) set(f present.Front) {
 		}
 		pic := drawing.Draw(f.Drawn[i].Garment, f.Drawn[i].Arts)
 		p.sizes = append(p.sizes, fyne.NewSize(float32(pic.W), float32(pic.H)))
-		svg := unsized.ReplaceAll(drawing.SVG(pic), nil)
-		im.Resource = fyne.NewStaticResource(fmt.Sprintf("garment-%x.svg", sha256.Sum256(svg)), svg)
-		im.Refresh()
+		p.paint(im, pic, p.turn)
 	}
 	p.box.Refresh()
+}
+
+// pixels is how many are painted for the tallest garment: enough for a large window.
+const pixels = 900
+
+// paint paints a drawing off the window's goroutine.
+func (p *pictures) paint(im *canvas.Image, pic drawing.Picture, turn int) {
+	parts.Background(func() func() {
+		painted := chart.Raster(pic, pixels/max(pic.W, pic.H))
+		return func() {
+			if turn == p.turn {
+				im.Image = painted
+				im.Refresh()
+			}
+		}
+	})
 }
 
 // drawingLayout sets the words and the drawings below each other.

@@ -78,6 +78,7 @@ func (c *Counter) panel(v *View) Panel {
 		Bands:  c.bandsView(),
 		Levers: c.leversView(),
 		Sheets: c.sheets(),
+		Drawn:  c.panelDrawings(),
 		Notes:  c.notes(),
 	}
 	if !c.current {

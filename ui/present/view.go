@@ -79,6 +79,7 @@ type Panel struct {
 	Bands  Bands
 	Levers Levers
 	Sheets []Sheet
+	Drawn  []FrontDrawing
 	Notes  []Note
 }
 
