@@ -100,7 +100,7 @@ func (t *task) offscreenDemo() error {
 	if err := s.settled(t.out("window.png")); err != nil {
 		return err
 	}
-	for _, paper := range []struct{ name, key string }{{"the customer's quote", "ctrl+p"}, {"the cost sheet", "ctrl+shift+p"}} {
+	for _, paper := range []struct{ name, key string }{{"the customer's quote", "ctrl+p"}} {
 		if err := s.print(paper.name, paper.key); err != nil {
 			return err
 		}

@@ -17,11 +17,16 @@ import (
 type Program struct {
 	Home  string
 	cmd   *exec.Cmd
-	lines chan string
 	mu    sync.Mutex
-	said  []string
+	said  []line
+	more  chan struct{} // closed and made anew at every line
 	ended chan struct{}
 	err   error
+}
+
+type line struct {
+	text   string
+	waited bool // a Wait has returned it
 }
 
 // Run starts the binary on the server with the given home folder, in which it finds nothing of the user's.
@@ -43,7 +48,7 @@ func run(cmd *exec.Cmd, home string) (*Program, error) {
 	if err := cmd.Start(); err != nil {
 		return nil, err
 	}
-	p := &Program{Home: home, cmd: cmd, lines: make(chan string, 4096), ended: make(chan struct{})}
+	p := &Program{Home: home, cmd: cmd, more: make(chan struct{}), ended: make(chan struct{})}
 	go p.read(pipe)
 	return p, nil
 }
@@ -66,30 +71,29 @@ func (p *Program) read(pipe io.Reader) {
 	in.Buffer(nil, 1<<20)
 	for in.Scan() {
 		p.mu.Lock()
-		p.said = append(p.said, in.Text())
+		p.said = append(p.said, line{text: in.Text()})
+		close(p.more)
+		p.more = make(chan struct{})
 		p.mu.Unlock()
-		select {
-		case p.lines <- in.Text():
-		default: // nobody has asked for thousands of lines: Said has them
-		}
 	}
 	p.err = p.cmd.Wait()
 	close(p.ended)
 }
 
-// Wait returns the rest of the next line that begins with the prefix and has not been waited past, or an error with
-// all that the program said if it ends, or if the time runs out, before it says such a line.
+// Wait returns the rest of the first line that begins with the prefix and was not returned before; it waits for it if
+// need be. The error holds all that the program said, where it ends or the time runs out before it says such a line.
 func (p *Program) Wait(prefix string, atMost time.Duration) (string, error) {
 	limit := time.NewTimer(atMost)
 	defer limit.Stop()
 	for {
+		rest, ok, more := p.take(prefix)
+		if ok {
+			return rest, nil
+		}
 		select {
-		case line := <-p.lines:
-			if rest, ok := strings.CutPrefix(line, prefix); ok {
-				return strings.TrimSpace(rest), nil
-			}
+		case <-more:
 		case <-p.ended:
-			if rest, ok := p.leftOver(prefix); ok {
+			if rest, ok, _ := p.take(prefix); ok {
 				return rest, nil
 			}
 			return "", fmt.Errorf("program ended (%w) before it said %q; it said:\n%s", p.err, prefix, p.Said())
@@ -99,24 +103,28 @@ func (p *Program) Wait(prefix string, atMost time.Duration) (string, error) {
 	}
 }
 
-func (p *Program) leftOver(prefix string) (string, bool) {
-	for {
-		select {
-		case line := <-p.lines:
-			if rest, ok := strings.CutPrefix(line, prefix); ok {
-				return strings.TrimSpace(rest), true
-			}
-		default:
-			return "", false
+// take returns a line if there is one, and what to wait for if there is none.
+func (p *Program) take(prefix string) (rest string, ok bool, more <-chan struct{}) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	for i, l := range p.said {
+		if rest, ok := strings.CutPrefix(l.text, prefix); ok && !l.waited {
+			p.said[i].waited = true
+			return strings.TrimSpace(rest), true, p.more
 		}
 	}
+	return "", false, p.more
 }
 
 // Said is everything that the program has written to standard error so far.
 func (p *Program) Said() string {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	return strings.Join(p.said, "\n")
+	var b strings.Builder
+	for _, l := range p.said {
+		b.WriteString(l.text + "\n")
+	}
+	return b.String()
 }
 
 // Pid is the program's process.
