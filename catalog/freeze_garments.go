@@ -70,9 +70,11 @@ func (f *freezer) fromStyle(path string, d DraftGarment, s Style, g *quote.Garme
 			return
 		}
 	}
-	if d.Color == "" {
+	switch {
+	case len(s.Colors) == 0: // a price list without colours
+	case d.Color == "":
 		f.say(path+".color", "choose a colour")
-	} else {
+	default:
 		f.say(path+".color", fmt.Sprintf("%s does not come in %s: choose another colour", s.Number, d.Color))
 	}
 }
@@ -96,8 +98,14 @@ func (f *freezer) sizes(path string, d DraftGarment, s Style) []quote.Size {
 	return sizes
 }
 
-// EachOf returns the prices in force of a size in a colour, nil where there are none.
+// EachOf returns the prices in force of a size in a colour, nil where there are none, or where the colour does not come
+// in the size.
 func (s Style) EachOf(color, size string) []quote.Break {
+	for _, c := range s.Colors {
+		if c.Name == color && c.Sizes != nil && !contains(c.Sizes, size) {
+			return nil
+		}
+	}
 	for _, z := range s.ByColor[color] {
 		if z.Size == size {
 			return z.Each

@@ -226,6 +226,9 @@ func (r rowReader) single(row catalog.PriceRow) (catalog.PriceRow, bool) {
 	}
 	row.Dozen, row.Case, row.CaseQty = r.amount(Dozen), r.amount(Case), r.caseOf()
 	row.Sale, row.SaleUntil = r.amount(Sale), r.until()
+	if row.Sale > 0 && r.text(SaleUntil) == "" {
+		r.say(SaleUntil, "a sale price without its last day")
+	}
 	if row.Dozen > row.Piece {
 		r.say(Dozen, "the price each by the dozen, %s, is above the price of one piece, %s: is it for the whole dozen?", row.Dozen, row.Piece)
 	}

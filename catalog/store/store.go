@@ -12,6 +12,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"sync/atomic"
 	"time"
 
 	_ "modernc.org/sqlite" // the driver
@@ -42,6 +43,8 @@ type Store struct {
 	read  *sql.DB
 	lock  *sql.DB // holds the lock as long as it is open
 	now   func() time.Time
+
+	version atomic.Int64 // counts changes of the catalog
 }
 
 // busy is how long a connection waits for another program's transaction, in milliseconds.

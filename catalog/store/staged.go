@@ -1,0 +1,164 @@
+package store
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"fmt"
+	"strings"
+
+	"pressworth/catalog"
+)
+
+// staged is a price file in memory, by style, as compact as a large one needs: every text is held once and named by its
+// number.
+type staged struct {
+	texts   texts
+	attrs   []attrs
+	attrAt  map[attrs]int32
+	styles  []stagedStyle
+	styleAt map[string]int32 // by the number in small letters
+	sales   map[cellAt]sale
+	rows    int
+}
+
+// attrs is what a row says about its style, as numbers of texts.
+type attrs struct{ name, mill, category, fabric, weight, heat int32 }
+
+type stagedStyle struct {
+	number string
+	attrs  int32
+	cells  []stagedCell
+}
+
+// stagedCell is one size in one colour.
+type stagedCell struct {
+	color, hex, shade, size, price int32
+	line                           int32
+}
+
+type cellAt struct{ style, cell int32 }
+
+type sale struct {
+	price int32
+	until int32
+}
+
+// texts holds every text once.
+type texts struct {
+	all  []string
+	sums []uint64
+	at   map[string]int32
+}
+
+func (t *texts) id(s string) int32 {
+	if id, ok := t.at[s]; ok {
+		return id
+	}
+	s = strings.Clone(s) // not a piece of a whole row
+	sum := sha256.Sum256([]byte(s))
+	id := int32(len(t.all))
+	t.all, t.sums, t.at[s] = append(t.all, s), append(t.sums, binary.LittleEndian.Uint64(sum[:])), id
+	return id
+}
+
+func newStaged() *staged {
+	return &staged{
+		texts: texts{at: make(map[string]int32)}, attrAt: make(map[attrs]int32), styleAt: make(map[string]int32), sales: make(map[cellAt]sale),
+	}
+}
+
+// maxCells is more sizes in colours than any garment comes in.
+const maxCells = 5000
+
+// add takes a row; a second row for the same size in the same colour is refused unless it says the same.
+func (s *staged) add(r catalog.PriceRow) (refused *catalog.Refused) {
+	s.rows++
+	at := s.style(r)
+	style := &s.styles[at]
+	c := stagedCell{
+		color: s.texts.id(r.Color), hex: s.texts.id(r.Hex), shade: s.texts.id(r.Shade), size: s.texts.id(r.Size), price: s.texts.id(r.Breaks()),
+		line: int32(r.Line),
+	}
+	for _, old := range style.cells {
+		if old.color == c.color && old.size == c.size {
+			if old.price == c.price {
+				return nil
+			}
+			return &catalog.Refused{Line: r.Line, Field: "price", Reason: fmt.Sprintf("%s %s %s stands on line %d with another price, %s",
+				r.Style, r.Color, r.Size, old.line, s.texts.all[old.price])}
+		}
+	}
+	if len(style.cells) == maxCells {
+		return &catalog.Refused{Line: r.Line, Field: "style", Reason: fmt.Sprintf("%s has more than %d sizes and colours: is this the style's column?", r.Style, maxCells)}
+	}
+	if r.Sale > 0 {
+		s.sales[cellAt{at, int32(len(style.cells))}] = sale{s.texts.id(r.Sale.String()), s.texts.id(r.SaleUntil)}
+	}
+	style.cells = append(style.cells, c)
+	return nil
+}
+
+func (s *staged) style(r catalog.PriceRow) int32 {
+	key := small(r.Style)
+	if at, ok := s.styleAt[key]; ok {
+		return at
+	}
+	key = strings.Clone(key)
+	number := key
+	if key != r.Style {
+		number = strings.Clone(r.Style)
+	}
+	a := attrs{s.texts.id(r.Name), s.texts.id(r.Mill), s.texts.id(r.Category), s.texts.id(r.Fabric), s.texts.id(r.Weight), s.texts.id(r.HeatLimit)}
+	id, ok := s.attrAt[a]
+	if !ok {
+		id = int32(len(s.attrs))
+		s.attrs, s.attrAt[a] = append(s.attrs, a), id
+	}
+	at := int32(len(s.styles))
+	s.styles, s.styleAt[key] = append(s.styles, stagedStyle{number: number, attrs: id}), at
+	return at
+}
+
+// small writes a style number in small letters, as the file of the shop compares them: ASCII only.
+func small(s string) string {
+	for i := range len(s) {
+		if s[i] >= 'A' && s[i] <= 'Z' {
+			b := []byte(s)
+			for ; i < len(b); i++ {
+				if b[i] >= 'A' && b[i] <= 'Z' {
+					b[i] += 'a' - 'A'
+				}
+			}
+			return string(b)
+		}
+	}
+	return s
+}
+
+// said is all that the file says about a style as one number, never 0.
+func (s *staged) said(at int32) int64 {
+	style := s.styles[at]
+	h := uint64(14695981039346656037)
+	mix := func(text int32) {
+		h ^= s.texts.sums[text]
+		h *= 1099511628211
+		h ^= h >> 29
+	}
+	a := s.attrs[style.attrs]
+	for _, text := range []int32{a.name, a.mill, a.category, a.fabric, a.weight, a.heat} {
+		mix(text)
+	}
+	for i, c := range style.cells {
+		for _, text := range [...]int32{c.color, c.hex, c.shade, c.size, c.price} {
+			mix(text)
+		}
+		if x, ok := s.sales[cellAt{at, int32(i)}]; ok {
+			mix(x.price)
+			mix(x.until)
+		}
+	}
+	if h == 0 {
+		h = 1
+	}
+	return int64(h)
+}

@@ -1,0 +1,145 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"slices"
+
+	"pressworth/catalog"
+	"pressworth/quote"
+)
+
+// SaveStyle keeps a style as a person wrote it; ID 0 makes a new one. Prices that differ from those in force hold from
+// today on as list prices, entered by that person. It comes back with its id.
+func (s *Store) SaveStyle(ctx context.Context, x catalog.Style, person string) (catalog.Style, error) {
+	if problems := catalog.CheckStyle(x); len(problems) > 0 {
+		return x, fmt.Errorf("save style %s: %w", x.Number, quote.Problems(problems))
+	}
+	var old catalog.Style
+	if x.ID != 0 {
+		var err error
+		if old, err = s.Style(ctx, x.ID); err != nil {
+			return x, err
+		}
+	}
+	err := s.change(ctx, func(tx *sql.Tx) error {
+		w := writer{ctx: ctx, tx: tx}
+		x.ID = s.saveStyle(&w, old, x, person)
+		return w.err
+	})
+	if err != nil {
+		return x, fmt.Errorf("save style %s: %w", x.Number, err)
+	}
+	s.version.Add(1)
+	return s.Style(ctx, x.ID)
+}
+
+func (s *Store) saveStyle(w *writer, old, x catalog.Style, person string) int64 {
+	if x.ID == 0 {
+		x.ID = insertStyle(w, x, sql.NullInt64{})
+	} else {
+		updateStyle(w, x)
+		if !slices.EqualFunc(old.Colors, x.Colors, sameColor) {
+			replaceColors(w, x)
+		}
+		indexWords(w, x.ID)
+	}
+	s.savePrices(w, old, x, person)
+	return x.ID
+}
+
+func updateStyle(w *writer, x catalog.Style) {
+	w.do(`UPDATE style SET supplier_id = ?, number = ?, name = ?, mill = ?, category = ?, fabric = ?, weight = ?, tags = ?, heat_limit = ?,
+		caution = ?, handling = ?, clothing = ?, usual = ?, retired = ?, edits = edits + 1, said = 0 WHERE id = ?`,
+		x.SupplierID, x.Number, x.Name, x.Mill, x.Category, x.Fabric, x.Weight.String(), jsonList(x.Tags), x.HeatLimit, x.Caution, handling(x),
+		!x.NotClothing, x.Usual, x.Retired, x.ID)
+}
+
+func sameColor(a, b catalog.Color) bool {
+	return a.Name == b.Name && a.Hex == b.Hex && a.Shade == b.Shade && a.Retired == b.Retired && slices.Equal(a.Sizes, b.Sizes)
+}
+
+func replaceColors(w *writer, x catalog.Style) {
+	w.do("DELETE FROM color WHERE style_id = ?", x.ID)
+	insertColors(w, x.ID, x.Colors, sql.NullInt64{})
+}
+
+// savePrices adds an entry for each price that differs from the one in force, and for each size that is there no more.
+func (s *Store) savePrices(w *writer, old, x catalog.Style, person string) {
+	was, now := cellsOf(old), cellsOf(x)
+	var entries []catalog.Price
+	for _, c := range now {
+		if i := indexOf(was, c); i < 0 || catalog.WriteBreaks(was[i].Each) != catalog.WriteBreaks(c.Each) {
+			entries = append(entries, c)
+		}
+	}
+	for _, c := range was {
+		if indexOf(now, c) < 0 {
+			c.Kind, c.Each = catalog.GonePrice, nil
+			entries = append(entries, c)
+		}
+	}
+	if len(entries) == 0 {
+		return
+	}
+	f := s.byPerson(w, x.SupplierID, person)
+	for _, e := range entries {
+		e.StyleID, e.From, e.File = x.ID, s.today(), f
+		insertPrice(w, e)
+	}
+}
+
+// cellsOf are a style's prices in force, one for each size, and size of a colour with its own.
+func cellsOf(x catalog.Style) []catalog.Price {
+	var out []catalog.Price
+	for _, z := range x.Sizes {
+		out = append(out, catalog.Price{Size: z.Size, Kind: catalog.ListPrice, Each: z.Each})
+	}
+	for color, own := range x.ByColor {
+		for _, z := range own {
+			out = append(out, catalog.Price{Color: color, Size: z.Size, Kind: catalog.ListPrice, Each: z.Each})
+		}
+	}
+	return out
+}
+
+func indexOf(all []catalog.Price, p catalog.Price) int {
+	return slices.IndexFunc(all, func(q catalog.Price) bool { return q.Color == p.Color && q.Size == p.Size })
+}
+
+// byPerson notes that prices come from a person.
+func (s *Store) byPerson(w *writer, supplier int64, person string) catalog.PriceFile {
+	if person == "" {
+		person = "by hand"
+	}
+	f := catalog.PriceFile{SupplierID: supplier, Name: person, Source: "person", ValidFrom: s.today(), TakenAt: s.stamp()}
+	f.ID = insertFile(w, f)
+	return f
+}
+
+// AddPrice adds one price entry by a person: a net price, which goes before the list until its last day, or a sale.
+func (s *Store) AddPrice(ctx context.Context, p catalog.Price, person string) error {
+	if len(p.Each) == 0 || p.Size == "" || p.Kind == catalog.SalePrice && p.Until == "" {
+		return fmt.Errorf("add price: enter a size, a price, and the last day of a sale")
+	}
+	x, err := s.Style(ctx, p.StyleID)
+	if err != nil {
+		return err
+	}
+	if p.From == "" {
+		p.From = s.today()
+	}
+	err = s.change(ctx, func(tx *sql.Tx) error {
+		w := writer{ctx: ctx, tx: tx}
+		p.File = s.byPerson(&w, x.SupplierID, person)
+		insertPrice(&w, p)
+		w.do("UPDATE style SET edits = edits + 1, said = 0 WHERE id = ?", p.StyleID)
+		return w.err
+	})
+	if err != nil {
+		return fmt.Errorf("add price of %s: %w", x.Number, err)
+	}
+	s.version.Add(1)
+	return nil
+}
