@@ -30,6 +30,9 @@ type Undoer interface {
 // Saver is a place with something typed that is not kept yet.
 type Saver interface{ Save() error }
 
+// Escaper is a place with pages of its own that Esc closes.
+type Escaper interface{ Escape() bool }
+
 // Paper is a document of a quote that the window can have written.
 type Paper string
 

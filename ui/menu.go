@@ -14,6 +14,10 @@ func ctrl(key fyne.KeyName) fyne.Shortcut {
 	return &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault}
 }
 
+func ctrlShift(key fyne.KeyName) fyne.Shortcut {
+	return &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}
+}
+
 func item(word string, shortcut fyne.Shortcut, act func()) *fyne.MenuItem {
 	i := fyne.NewMenuItem(word, act)
 	i.Shortcut = shortcut
@@ -32,7 +36,7 @@ func (w *Window) fileMenu() *fyne.Menu {
 		item("Save", ctrl(fyne.KeyS), func() { w.save() }),
 		fyne.NewMenuItemSeparator(),
 		item("Quote PDF", ctrl(fyne.KeyP), func() { w.Write(QuotePaper) }),
-		item("Cost sheet", nil, func() { w.Write(CostPaper) }),
+		item("Cost sheet", ctrlShift(fyne.KeyP), func() { w.Write(CostPaper) }),
 		item("E-mail", ctrl(fyne.KeyE), func() { w.Write(EmailPaper) }),
 		item("Copy as text", nil, w.CopyText),
 		fyne.NewMenuItemSeparator(),
@@ -104,6 +108,8 @@ func (w *Window) key(e *fyne.KeyEvent) {
 		if w.page != nil {
 			w.closePage()
 			w.Focus()
+		} else if e, ok := w.places[w.at].(Escaper); ok && !w.customer {
+			e.Escape()
 		}
 	}
 }

@@ -109,7 +109,7 @@ func open(t testing.TB, draft int, change func(*Deps)) *desk {
 	presenter := d.shop.Counter(draft)
 	sample := func(catalog.Shop) (quote.Result, error) { return quote.Result{}, errors.New("no sample job") }
 	deps := Deps{
-		Presenter: presenter, Book: book.New(quoteBook{d.shop}), Blanks: blanks.New(lists{d.shop}),
+		Presenter: presenter, Book: book.New(quoteBook{d.shop}), Blanks: blanks.New(lists{d.shop}, func() time.Time { return presenttest.Day }),
 		Cards: cards.New(lists{d.shop}, func() time.Time { return presenttest.Day }), Shop: shop.New(file{d.shop.Demo}, sample, "shop.db"),
 		Papers: d.papers, Settings: Settings{Percent: 100}, Theme: app.Settings().SetTheme,
 		Trace: func(line string) { d.trace = append(d.trace, line) }, ShopName: "Harbour & Pine Print Room",

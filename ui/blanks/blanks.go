@@ -7,6 +7,7 @@ package blanks
 import (
 	"context"
 	"fmt"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -33,6 +34,18 @@ type Place struct {
 	detail  *detail
 	fault   *parts.Band
 
+	// Imports serves the import page; nil: prices cannot be imported. Choose opens the system's choice of files. After
+	// gives a moment later, for progress; nil: none is shown.
+	Imports Imports
+	Choose  func(done func(path string))
+	After   func(time.Duration) <-chan time.Time
+
+	now    func() time.Time
+	list   fyne.CanvasObject
+	stack  *fyne.Container // the list, and the import page over it
+	page   *importPage
+	notice *parts.Band
+
 	rows   []catalog.StyleRow
 	more   bool // there are rows after the last one read
 	asking bool // they are being read
@@ -46,8 +59,8 @@ const (
 )
 
 // New makes the place.
-func New(c Catalog) *Place {
-	p := &Place{catalog: c, search: parts.NewField("Search by style, name, colour, mill or category"),
+func New(c Catalog, now func() time.Time) *Place {
+	p := &Place{catalog: c, now: now, notice: parts.NewBand(parts.Note, ""), search: parts.NewField("Search by style, name, colour, mill or category"),
 		count: parts.NewText("", parts.MutedStyle), detail: newDetail(), fault: parts.NewBand(parts.Fault, "")}
 	p.search.OnChanged = p.find
 	p.search.OnKey = p.searchKey
@@ -69,14 +82,65 @@ func New(c Catalog) *Place {
 
 // Content is part of the window's Place.
 func (p *Place) Content() fyne.CanvasObject {
-	head := parts.Row(14, []parts.Track{parts.Share(1), parts.Fit()}, p.search, p.count)
+	head := parts.Row(12, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()}, p.search, p.count)
+	if p.Imports != nil {
+		head.Add(parts.NewButton(parts.Quiet, "Import prices", "", p.openImport))
+	}
 	list := container.NewStack(parts.NewSheetGround(), parts.Framed(
-		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, head, p.fault)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
-	return parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(list, p.detail.object, 380))
+		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, head, p.fault, p.notice)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
+	p.list = parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(list, p.detail.object, 380))
+	p.stack = container.NewStack(p.list)
+	return p.stack
+}
+
+// openImport shows the import page in place of the list.
+func (p *Place) openImport() {
+	if p.page == nil {
+		p.page = newImportPage(p, p.Imports)
+		p.stack.Add(p.page.object)
+	}
+	p.list.Hide()
+	p.page.object.Show()
+	p.page.begin()
+}
+
+// closeImport goes back to the list, which may have changed.
+func (p *Place) closeImport() {
+	if p.page == nil || !p.page.object.Visible() {
+		return
+	}
+	p.page.turn++
+	if p.page.stop != nil {
+		p.page.stop()
+	}
+	p.page.object.Hide()
+	p.list.Show()
+	p.Shown()
+	p.Focus()
+}
+
+// Escape goes back from the import page; false where it is not open.
+func (p *Place) Escape() bool {
+	if p.page == nil || !p.page.object.Visible() {
+		return false
+	}
+	p.closeImport()
+	return true
+}
+
+func (p *Place) say(text string) {
+	p.notice.SetText(text)
+	p.notice.Offer("Dismiss", func() { p.notice.SetText("") })
 }
 
 // Focus is part of the window's Place.
-func (p *Place) Focus() { parts.Focus(p.search) }
+func (p *Place) Focus() {
+	if p.page != nil && p.page.object.Visible() && p.page.form != nil {
+		parts.Focus(p.page.form.Field("file"))
+		return
+	}
+	parts.Focus(p.search)
+}
 
 // Shown reads the list anew: prices may have changed.
 func (p *Place) Shown() { p.find(p.search.Text()) }

@@ -1,0 +1,264 @@
+package blanks
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+
+	"pressworth/catalog"
+	"pressworth/quote"
+	"pressworth/quote/money"
+	"pressworth/ui/look"
+	"pressworth/ui/parts"
+)
+
+// many is a catalog of so many styles, in memory.
+type many int
+
+func (m many) row(i int) catalog.StyleRow {
+	return catalog.StyleRow{StyleID: int64(i + 1), Supplier: "Northgate Blanks", Number: fmt.Sprintf("TS-%d", i), Name: "Everyday tee",
+		Colors: 3, Sizes: "S–3XL", From: money.FromMinor(310, 2), PricedOn: "2026-11-04"}
+}
+
+func (m many) FindBlanks(_ context.Context, words string, limit int) ([]catalog.StyleRow, error) {
+	if words == "broken" {
+		return nil, errors.New("the file is locked")
+	}
+	var out []catalog.StyleRow
+	for i := 0; i < int(m) && len(out) < limit; i++ {
+		if r := m.row(i); strings.HasPrefix(strings.ToLower(r.Number), strings.ToLower(words)) {
+			out = append(out, r)
+		}
+	}
+	return out, nil
+}
+
+func (m many) Styles(_ context.Context, after int64, limit int) ([]catalog.StyleRow, error) {
+	var out []catalog.StyleRow
+	for i := int(after); i < int(m) && len(out) < limit; i++ {
+		out = append(out, m.row(i))
+	}
+	return out, nil
+}
+
+func (m many) Style(_ context.Context, id int64) (catalog.Style, error) {
+	each := []quote.Break{{From: 1, Each: money.FromMinor(310, 2)}, {From: 72, Each: money.FromMinor(285, 2)}}
+	return catalog.Style{ID: id, Number: m.row(int(id - 1)).Number, Name: "Everyday tee", Fabric: "100 % cotton",
+		Colors: []catalog.Color{{Name: "Navy", Hex: "#1f3055", Shade: "dark"}}, Caution: "dye may migrate",
+		Sizes: []catalog.StyleSize{{Size: "S", Each: each}, {Size: "M", Each: each}, {Size: "2XL", Each: each[:1]}}}, nil
+}
+
+func (m many) Prices(context.Context, int64) ([]catalog.Price, error) { return nil, nil }
+
+var day = time.Date(2026, time.December, 2, 12, 4, 0, 0, time.UTC)
+
+func onScreen(t testing.TB, p *Place) fyne.Window {
+	t.Helper()
+	app := test.NewApp()
+	t.Cleanup(app.Quit)
+	t.Cleanup(parts.Inline())
+	app.Settings().SetTheme(look.NewTheme(look.Light, 100))
+	w := test.NewWindow(parts.NewLayered(p.Content()))
+	w.Resize(fyne.NewSize(1280, 820))
+	p.Shown()
+	return w
+}
+
+func texts(o fyne.CanvasObject) string {
+	if !o.Visible() {
+		return ""
+	}
+	var b strings.Builder
+	var children []fyne.CanvasObject
+	switch o := o.(type) {
+	case *canvas.Text:
+		b.WriteString(o.Text + "\n")
+	case *fyne.Container:
+		children = o.Objects
+	case fyne.Widget:
+		children = test.WidgetRenderer(o).Objects()
+	}
+	for _, child := range children {
+		b.WriteString(texts(child))
+	}
+	return b.String()
+}
+
+func key(o fyne.Focusable, name fyne.KeyName) { o.TypedKey(&fyne.KeyEvent{Name: name}) }
+
+func TestBlanks_listFollowsTheSearchAsItIsTyped(t *testing.T) {
+	p := New(many(1000), func() time.Time { return day })
+	onScreen(t, p)
+	test.Type(p.search, "ts-99")
+	if len(p.rows) != 11 || p.rows[0].Number != "TS-99" {
+		t.Errorf("got %d rows, the first %+v; want TS-99 and its ten", len(p.rows), p.rows[:1])
+	}
+	if got := texts(p.detail.object); !strings.Contains(got, "TS-99 Everyday tee") || !strings.Contains(got, "S – M") || !strings.Contains(got, "dye may migrate") {
+		t.Errorf("the first row's detail shows %q", got)
+	}
+	key(p.search, fyne.KeyDown)
+	if got := texts(p.detail.object); !strings.Contains(got, "TS-990 ") {
+		t.Errorf("after Down: %q", got)
+	}
+}
+
+func TestBlanks_manyRowsAreReadAPageAtATime(t *testing.T) {
+	p := New(many(1000), func() time.Time { return day })
+	onScreen(t, p)
+	if len(p.rows) != page {
+		t.Fatalf("got %d rows at first, want %d", len(p.rows), page)
+	}
+	p.table.ScrollBy(page)
+	if len(p.rows) != 2*page {
+		t.Errorf("after scrolling: got %d rows, want %d", len(p.rows), 2*page)
+	}
+	for range 10 {
+		key(p.table, fyne.KeyEnd)
+	}
+	if len(p.rows) != 1000 || p.more {
+		t.Errorf("at the end: got %d rows, more %v", len(p.rows), p.more)
+	}
+}
+
+func TestBlanks_whatCannotBeReadIsSaid(t *testing.T) {
+	p := New(many(10), func() time.Time { return day })
+	onScreen(t, p)
+	p.search.SetText("broken")
+	p.find("broken")
+	if got := p.fault.Text(); !strings.Contains(got, "the file is locked") {
+		t.Errorf("got %q", got)
+	}
+}
+
+// fakeImports is a price file in memory.
+type fakeImports struct {
+	matched Matching
+	options catalog.ImportOptions
+	applied int
+	undone  int
+	fails   error
+}
+
+func (f *fakeImports) Look(path string, supplier int64) (Sheet, error) {
+	if path != "/lists/northgate.csv" || supplier != 7 {
+		return Sheet{}, fmt.Errorf("%s: no such file", path)
+	}
+	return Sheet{Kind: "comma", Head: [][]string{{"Item", "Farbe", "Size", "Net"}, {"TS-1", "Navy", "S", "4.35"}},
+		Fields: []string{"style", "color", "size", "price"}, Matched: Matching{Fields: map[string]string{"style": "Item", "size": "Size", "price": "Net"}}}, nil
+}
+
+func (f *fakeImports) Compare(_ context.Context, _ string, m Matching, o catalog.ImportOptions) (Compared, error) {
+	f.matched, f.options = m, o
+	return Compared{
+		Report: catalog.ImportReport{Rows: 3, Counts: map[string]int{catalog.ChangeDearer: 1, catalog.ChangeNew: 1}, Refused: 1,
+			Changes: []catalog.PriceChange{{Kind: catalog.ChangeDearer, Line: 2, Style: "TS-1", Before: "4.10", After: "4.35"},
+				{Kind: catalog.ChangeNew, Line: 3, Style: "TS-9", After: "5.00"}},
+			Refusals: []catalog.Refused{{Line: 4, Field: "price", Reason: "4,3O is not a number"}}},
+		Touched: []catalog.TouchedQuote{{Number: "2026-0001", MarginBefore: "42.2", MarginAfter: "19.0", BelowFloor: true}},
+		Apply: func(_ context.Context, progress func(done, of int)) error {
+			progress(1, 2)
+			f.applied++
+			return f.fails
+		},
+	}, nil
+}
+
+func (f *fakeImports) UndoLast(context.Context) (string, error) {
+	f.undone++
+	return "northgate.csv", nil
+}
+
+func (f *fakeImports) Suppliers(context.Context) ([]catalog.Supplier, error) {
+	return []catalog.Supplier{{ID: 7, Key: "northgate", Name: "Northgate Blanks"}}, nil
+}
+
+func importing(t *testing.T) (*Place, *fakeImports) {
+	t.Helper()
+	f := &fakeImports{}
+	p := New(many(10), func() time.Time { return day })
+	p.Imports = f
+	onScreen(t, p)
+	p.openImport()
+	return p, f
+}
+
+func TestImport_nothingIsTakenBeforeItWasSeen(t *testing.T) {
+	p, f := importing(t)
+	g := p.page
+	g.form.Set("file", "/lists/northgate.csv")
+	g.look()
+	if got := texts(g.steps); !strings.Contains(got, "TS-1") || !strings.Contains(got, "Farbe") {
+		t.Fatalf("the file's first rows are not shown: %q", got)
+	}
+	g.form.ChoiceAt("column.color").SetKey("Farbe")
+	g.compare()
+	if f.matched.Fields["color"] != "Farbe" || f.matched.Fields["style"] != "Item" || f.options.FileName != "northgate.csv" || f.options.ValidFrom != "2026-12-02" {
+		t.Errorf("compared with %+v and %+v", f.matched, f.options)
+	}
+	got := texts(g.steps)
+	for _, want := range []string{"dearer 1", "refused 1", "below the floor", "2026-0001"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the report does not show %q: %q", want, got)
+		}
+	}
+	g.report.show(refusedKind)
+	if got := texts(g.report.table); !strings.Contains(got, "4,3O is not a number") {
+		t.Errorf("refused rows: %q", got)
+	}
+	if f.applied != 0 {
+		t.Fatal("prices were taken before anybody said so")
+	}
+	test.Tap(g.report.take)
+	if f.applied != 1 || g.object.Visible() || !strings.Contains(p.notice.Text(), "northgate.csv") {
+		t.Errorf("applied %d times, page open %v, notice %q", f.applied, g.object.Visible(), p.notice.Text())
+	}
+}
+
+func TestImport_failureIsSaidAndThePageStays(t *testing.T) {
+	p, f := importing(t)
+	g := p.page
+	g.form.Set("file", "/nowhere.csv")
+	g.look()
+	if got := g.fault.Text(); !strings.Contains(got, "no such file") {
+		t.Errorf("missing file: %q", got)
+	}
+	g.form.Set("file", "")
+	g.look()
+	if g.form.ProblemAt("file") == "" {
+		t.Error("an empty path is not said")
+	}
+	g.form.Set("file", "/lists/northgate.csv")
+	g.look()
+	g.compare()
+	f.fails = errors.New("disk full")
+	g.apply()
+	if got := g.fault.Text(); !strings.Contains(got, "isk full") || !g.object.Visible() || g.report.take.Disabled() {
+		t.Errorf("failed import: %q, page open %v, button off %v", got, g.object.Visible(), g.report.take.Disabled())
+	}
+}
+
+func TestImport_lastOneCanBeTakenBackAndEscLeaves(t *testing.T) {
+	p, f := importing(t)
+	p.page.undo()
+	if f.undone != 1 || !strings.Contains(p.page.busy.Text(), "northgate.csv") {
+		t.Errorf("undone %d times, said %q", f.undone, p.page.busy.Text())
+	}
+	if !p.Escape() || p.page.object.Visible() || p.Escape() {
+		t.Error("Esc did not leave the page, or left twice")
+	}
+}
+
+func BenchmarkBlanks_scrollByOneRow(b *testing.B) {
+	p := New(many(250_000), func() time.Time { return day })
+	onScreen(b, p)
+	for i := 0; b.Loop(); i++ {
+		p.table.ScrollBy(1)
+	}
+}
