@@ -93,12 +93,6 @@ func power10(n int) int64 {
 	return p
 }
 
-// ceilPercent is ceil(n × percent / 100).
-func ceilPercent(n int, p money.Number) int {
-	x := times(rat(int64(n)), percent(p))
-	return int(up(x, 1))
-}
-
 // linear is a·x + b·y over a common divisor, none of them negative: a cost that follows two counts and is rounded once.
 type linear struct {
 	a, b, d uint64 // valid where small

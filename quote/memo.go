@@ -51,8 +51,8 @@ func (t *setting) areaFloor(c, p int) (low int64) {
 	m, cd := t.m, &t.m.cards[c]
 	items, need := t.gangItems(cd, []int{p})
 	for k, i := range items {
-		area := mul(mul(m.items[i].w, m.items[i].h), int64(need[k]))
-		low = add(low, max(0, m.roundDown(times(cd.perArea(), rat(area)))))
+		area := float64(m.items[i].w) * float64(m.items[i].h) * float64(need[k])
+		low = add(low, max(0, int64(min(cd.perArea()*area, 1<<60))-1))
 	}
 	return low
 }

@@ -12,28 +12,31 @@ import (
 // model is a checked job compiled for working out many quantities: indices in place of ids, scaled integers in place of
 // decimals. Money is in minor units, time in units of 10^-secondPlaces s, length in units of 10^-lengthPlaces.
 type model struct {
-	job          *Job
-	places       int // of the currency
-	pieces       int // the job's own N
-	lines        []line
-	groups       []group
-	placements   []placement
-	items        []item
-	cards        []card
-	lengthPlaces int
-	secondPlaces int
-	pricePlaces  int // of prices on sheet and roll cards
-	labour       linear
-	overhead     linear
-	wear         linear // a: a hit, b: a unit of time
-	allowed      *big.Rat
-	mixing       int64 // mixing_saves_at_least in units of 10^-mixingPlaces minor units
-	mixingScale  int64
-	freights     []freight
-	quantities   map[int]*state
-	problems     Problems
-	memory       *Memory
-	itemPrices   map[[2]int][]itemPrice // by card and item
+	job                         *Job
+	places                      int // of the currency
+	pieces                      int // the job's own N
+	lines                       []line
+	groups                      []group
+	placements                  []placement
+	items                       []item
+	cards                       []card
+	lengthPlaces                int
+	secondPlaces                int
+	pricePlaces                 int // of prices on sheet and roll cards
+	blankPlaces                 int // of prices of blanks
+	blankPrices                 map[*Break]int64
+	garmentSpare, transferSpare exact // of pieces
+	labour                      linear
+	overhead                    linear
+	wear                        linear // a: a hit, b: a unit of time
+	allowed                     *big.Rat
+	mixing                      int64 // mixing_saves_at_least in units of 10^-mixingPlaces minor units
+	mixingScale                 int64
+	freights                    []freight
+	quantities                  map[int]*state
+	problems                    Problems
+	memory                      *Memory
+	itemPrices                  map[[2]int][]itemPrice // by card and item
 }
 
 // freight is what a delivery of a supplier costs this job, and the value from which it is free (0: never).
@@ -86,11 +89,12 @@ type card struct {
 	rollOf   gang.RollCard
 
 	priceScale int64 // planner's units in a minor unit
-	areaPrice  *big.Rat
+	areaPrice  float64
+	free       bool // no setups
 }
 
 func newModel(job *Job, memory *Memory) *model {
-	m := &model{job: job, memory: memory, itemPrices: map[[2]int][]itemPrice{}, quantities: map[int]*state{}}
+	m := &model{job: job, memory: memory, itemPrices: map[[2]int][]itemPrice{}, blankPrices: map[*Break]int64{}, quantities: map[int]*state{}}
 	m.places, _ = money.Places(job.Currency)
 	m.scales()
 	m.addLines()
@@ -106,7 +110,8 @@ func newModel(job *Job, memory *Memory) *model {
 
 func (m *model) scales() {
 	j := m.job
-	for _, n := range slices.Concat(m.lengthNumbers()) {
+	m.pricePlaces, m.blankPlaces = m.places, m.places
+	for _, n := range m.lengthNumbers() {
 		m.lengthPlaces = max(m.lengthPlaces, n.Places())
 	}
 	times := []money.Number{j.Shop.Handling, j.Shop.JobSetupMin, j.Shop.DesignSetupMin, j.Shop.ChangeoverMin}
@@ -114,11 +119,15 @@ func (m *model) scales() {
 		if g.Handling != nil {
 			times = append(times, *g.Handling)
 		}
+		for _, z := range g.Sizes {
+			for _, b := range z.Each {
+				m.blankPlaces = max(m.blankPlaces, money.Number(b.Each).Places())
+			}
+		}
 	}
 	for _, e := range j.Extras {
 		times = append(times, e.Seconds)
 	}
-	m.pricePlaces = m.places
 	for i := range j.RateCards {
 		c := &j.RateCards[i]
 		if p := c.Press; p != nil {

@@ -12,7 +12,7 @@ func (m *model) addCards() {
 	for i := range m.job.RateCards {
 		r := &m.job.RateCards[i]
 		c := card{RateCard: r, supplier: slices.Index(supplierIDs(m.job), r.Supplier),
-			priceScale: power10(m.pricePlaces - m.places)}
+			priceScale: power10(m.pricePlaces - m.places), free: r.SetupPerDesign.Sign() == 0 && r.SetupPerInk.Sign() == 0}
 		if p := r.Press; p != nil {
 			for _, n := range []money.Number{p.Prep, p.Place, p.Dwell, p.Peel, p.Second} {
 				c.seconds = add(c.seconds, m.seconds(n))
@@ -83,6 +83,7 @@ func (m *model) rates() {
 			wear = plus(wear, over(loss, rat(int64(e.LifeHits))))
 		}
 	}
+	m.garmentSpare, m.transferSpare = newExact(percent(s.Spares.GarmentPercent)), newExact(percent(s.Spares.TransferPercent))
 	m.allowed = over(plusPercent(s.AllowancePercent), rat(mul(3600, power10(m.secondPlaces))))
 	labour := times(m.allowed, m.inMinor(s.WagePerHour), plusPercent(s.BurdenPercent))
 	overhead := new(big.Rat)

@@ -1,7 +1,7 @@
 package quote
 
 import (
-	"math/big"
+	"math"
 	"slices"
 )
 
@@ -133,34 +133,24 @@ func (t *setting) lowest(c, p int) int64 {
 	return add(low, max(0, m.timeCost(add(cd.setup, mul(cd.seconds, t.hitsOn[p])), t.hitsOn[p])-2))
 }
 
-func (m *model) roundDown(x *big.Rat) int64 { return up(x, 1) - 1 }
-
-// perArea is the least a unit of area costs on a sheet or roll card, in minor units.
-func (c *card) perArea() *big.Rat {
-	if c.areaPrice == nil {
-		c.areaPrice = c.leastPerArea()
-	}
-	return c.areaPrice
-}
-
-func (c *card) leastPerArea() *big.Rat {
-	var least *big.Rat
-	consider := func(price, w, h int64) {
-		if each := over(frac(price, c.priceScale), times(rat(w), rat(h))); least == nil || each.Cmp(least) < 0 {
-			least = each
-		}
-	}
-	for _, s := range c.sheetOf.Sizes {
-		for _, row := range s.Prices {
-			for _, b := range row.Each {
-				consider(b.Each, s.W, s.H)
+// perArea is less than or equal to what a unit of area costs on a sheet or roll card, in minor units. It only prunes
+// the search, so that it need not be exact, but must not be too much.
+func (c *card) perArea() float64 {
+	if c.areaPrice == 0 {
+		least := math.Inf(1)
+		for _, s := range c.sheetOf.Sizes {
+			for _, row := range s.Prices {
+				for _, b := range row.Each {
+					least = min(least, float64(b.Each)/float64(c.priceScale)/(float64(s.W)*float64(s.H)))
+				}
 			}
 		}
+		for _, l := range c.rollOf.Lengths {
+			least = min(least, float64(l.Each)/float64(c.priceScale)/(float64(c.rollOf.W)*float64(l.Length)))
+		}
+		c.areaPrice = least * (1 - 1e-9)
 	}
-	for _, l := range c.rollOf.Lengths {
-		consider(l.Each, c.rollOf.W, l.Length)
-	}
-	return least
+	return c.areaPrice
 }
 
 // timeCost is labour, overhead and wear of a time at the press with its hits.

@@ -1,7 +1,6 @@
 package quote
 
 import (
-	"math/big"
 	"slices"
 	"strconv"
 
@@ -182,7 +181,7 @@ func (t *setting) spare() {
 		if gr.fromCustomer || !t.pressed[g] || n == 0 || n < sp.GarmentFrom {
 			continue
 		}
-		extra := max(sp.GarmentAtLeast, ceilPercent(n, sp.GarmentPercent))
+		extra := max(sp.GarmentAtLeast, m.garmentSpare.ceil(n))
 		t.spared[g] = extra > 0
 		var run []int64
 		for _, l := range gr.lines {
@@ -220,27 +219,38 @@ func (t *setting) priceBlanks() {
 		}
 	}
 	for l, g := range m.lines {
-		each, total := make([]*Break, len(g.Sizes)), new(big.Rat)
+		breaks := make([]*Break, len(g.Sizes))
+		total, bought := int64(0), ofStyle[[2]string{g.Supplier, g.Style}]
 		for j, z := range g.Sizes {
 			if g.FromCustomer {
 				continue
 			}
-			each[j] = priceAt(z.Each, ofStyle[[2]string{g.Supplier, g.Style}])
+			breaks[j] = priceAt(z.Each, bought)
 			n := t.qty[l][j] + t.spares[l][j]
 			switch {
-			case each[j] != nil && n > 0:
-				total.Add(total, times(rat(int64(n)), m.inMinor(each[j].Each)))
+			case breaks[j] != nil && n > 0:
+				total = add(total, mul(int64(n), m.blankPrice(breaks[j])))
 			case n > 0:
-				t.unpriced = append(t.unpriced, m.noPrice(l, j, ofStyle[[2]string{g.Supplier, g.Style}]))
+				t.unpriced = append(t.unpriced, m.noPrice(l, j, bought))
 			}
 		}
-		amount := cents(total)
-		t.breakOf, t.blanks = append(t.breakOf, each), append(t.blanks, amount)
+		amount := exact{1, power10(m.blankPlaces - m.places)}.times(total)
+		t.breakOf, t.blanks = append(t.breakOf, breaks), append(t.blanks, amount)
 		if g.supplier >= 0 && t.bought[l] > 0 {
 			t.value[g.supplier] = add(t.value[g.supplier], amount)
 			t.orders[g.supplier] = true
 		}
 	}
+}
+
+// blankPrice is the price of a blank in units of 10^-blankPlaces.
+func (m *model) blankPrice(b *Break) int64 {
+	p, ok := m.blankPrices[b]
+	if !ok {
+		p = fits(b.Each.Minor(m.blankPlaces))
+		m.blankPrices[b] = p
+	}
+	return p
 }
 
 func (m *model) noPrice(l, size, bought int) Problem {
@@ -255,7 +265,7 @@ func (t *setting) spoil() {
 	m := t.m
 	for l, g := range m.lines {
 		amount := int64(0)
-		if t.pressed[g.group] && !t.spared[g.group] {
+		if t.lineQty[l] > 0 && t.pressed[g.group] && !t.spared[g.group] {
 			value := rat(t.blanks[l])
 			if g.FromCustomer {
 				value = times(rat(int64(t.lineQty[l])), m.inMinor(g.ValueEach))
@@ -273,7 +283,7 @@ func (t *setting) countCopies() {
 	for i, it := range m.items {
 		n, p := t.need[i], &m.placements[it.placement]
 		if n > 0 && !p.Personal {
-			spare := max(ceilPercent(n, sp.TransferPercent), t.spareGarments(i))
+			spare := max(m.transferSpare.ceil(n), t.spareGarments(i))
 			if n >= sp.TransferFrom {
 				spare = max(spare, sp.TransferAtLeast)
 			}

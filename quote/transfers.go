@@ -24,8 +24,16 @@ func newExact(x *big.Rat) exact {
 }
 
 // of is n times the fraction, rounded half away from zero; neither is negative.
-func (e exact) of(n int) int64 {
+func (e exact) of(n int) int64 { return e.times(int64(n)) }
+
+// ceil is n times the fraction, rounded up.
+func (e exact) ceil(n int) int {
 	x := mul(int64(n), e.num)
+	return int((x + e.den - 1) / e.den)
+}
+
+func (e exact) times(n int64) int64 {
+	x := mul(n, e.num)
 	q, r := x/e.den, x%e.den
 	if r >= e.den-r {
 		q++
@@ -169,6 +177,9 @@ func (m *model) eachOn(c *card, i int, b *Break) *big.Rat {
 
 // setupOn is a card's setup for a placement, in minor units.
 func (m *model) setupOn(c *card, p int) *big.Rat {
+	if c.free {
+		return new(big.Rat)
+	}
 	inks := rat(int64(m.placements[p].inks))
 	return plus(m.inMinor(c.SetupPerDesign), times(inks, m.inMinor(c.SetupPerInk)))
 }

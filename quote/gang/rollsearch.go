@@ -43,7 +43,7 @@ func (h *hunt) run() {
 	if h.prove(c); h.bound == h.cost {
 		return
 	}
-	s, err := nest.Strip(nest.Sheet{W: h.stock.card.W, Edge: h.stock.card.Edge, Gap: h.stock.card.Gap}, h.pieces, nest.Effort{Steps: effort})
+	s, err := nest.Strip(nest.Sheet{W: h.stock.card.W, Edge: h.stock.card.Edge, Gap: h.stock.card.Gap}, h.pieces, nest.Effort{})
 	if err != nil {
 		return
 	}

@@ -6,7 +6,12 @@ func (t *task) sheetsBound(w, h int64, far bool) int {
 	if t.n == 0 {
 		return 0
 	}
-	fs, gs := duals(t.kinds, alongX, w), duals(t.kinds, alongY, h)
+	return t.dualBound(w, h, duals(t.kinds, alongX, w), far)
+}
+
+// dualBound is sheetsBound with the duals across at hand.
+func (t *task) dualBound(w, h int64, fs []dual, far bool) int {
+	gs := duals(t.kinds, alongY, h)
 	best := 1
 	try := func(f, g *dual) {
 		if f.limit > 0 && g.limit > 0 {
@@ -106,7 +111,7 @@ func (t *task) stripBound() int64 {
 	low, high := bound, bound+bound/4
 	for low < high {
 		mid := low + (high-low)/2
-		if t.sheetsBound(t.w, mid, false) > 1 {
+		if t.dualBound(t.w, mid, fs, false) > 1 {
 			low = mid + 1
 		} else {
 			high = mid

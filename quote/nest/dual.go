@@ -22,13 +22,15 @@ const maxDuals = 96
 // duals lists the functions worth trying for an axis of the region.
 func duals(kinds []kind, along axis, limit int64) []dual {
 	steps := dualSteps(kinds, along, limit)
-	var out []dual
+	most := 5 + 2*len(steps)
+	out := make([]dual, 0, most)
+	all := make([]lengths, 0, most*len(kinds)) // the values of every dual, one after another
 	add := func(f func(x int64) int64) {
-		d := dual{limit: f(limit), values: make([]lengths, len(kinds))}
-		for i, k := range kinds {
-			d.values[i] = lengths{f(min(k.w, limit)), f(min(k.h, limit))}
+		from := len(all)
+		for _, k := range kinds {
+			all = append(all, lengths{f(min(k.w, limit)), f(min(k.h, limit))})
 		}
-		out = append(out, d)
+		out = append(out, dual{limit: f(limit), values: all[from:]})
 	}
 	add(func(x int64) int64 { return x })
 	for _, p := range steps {
