@@ -61,7 +61,7 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 	d.window = ui.New(d.win, ui.Deps{
 		Presenter: presenter,
 		Book:      book.New(bookDesk{shop}),
-		Blanks:    blanks.New(shop),
+		Blanks:    blanks.New(shop, time.Now),
 		Cards:     cards.New(shop, time.Now),
 		Shop:      shoprates.New(shop, sample, shop.Path()),
 		Papers:    papers{filepath.Join(filepath.Dir(shop.Path()), "documents")},
