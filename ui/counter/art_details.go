@@ -22,6 +22,7 @@ type artDetails struct {
 	turn      *parts.Chip
 	variants  []*variantRow
 	list      *fyne.Container
+	picture   *artPicture
 	art       *artwork
 	key       string
 	row       present.ArtRow
@@ -35,7 +36,7 @@ type variantRow struct {
 }
 
 func newArtDetails(a *artwork) *artDetails {
-	d := &artDetails{art: a, lines: parts.Flow(6), list: parts.Column(4)}
+	d := &artDetails{art: a, lines: parts.Flow(6), list: parts.Column(4), picture: newArtPicture(a.presenter)}
 	p := a.presenter
 	d.stitches = newEntry(p, parts.NewNumber("6.5"), func(text string) { p.SetStitches(d.key, text) })
 	d.stitchBox = parts.NewCaptioned("Stitches, thousands", d.stitches.Field)
@@ -45,7 +46,7 @@ func newArtDetails(a *artwork) *artDetails {
 		parts.NewSmallButton(parts.Quiet, "Copy this row", func() { p.DuplicatePlacement(d.key) }),
 		parts.NewSmallButton(parts.Quiet, "Take it away", d.remove),
 	)
-	inner := parts.Column(8, d.lines, parts.Row(10, []parts.Track{parts.Fixed(140), parts.Fit()}, d.stitchBox, d.turn), d.list, buttons)
+	inner := parts.Column(8, d.picture.box, d.lines, parts.Row(10, []parts.Track{parts.Fixed(140), parts.Fit()}, d.stitchBox, d.turn), d.list, buttons)
 	d.box = container.NewStack(parts.NewGround(look.Fill), parts.Inset(12, 10, inner))
 	d.box.Hide()
 	return d
@@ -74,6 +75,7 @@ func (d *artDetails) show(v *present.View, anew bool) {
 		return
 	}
 	d.row = v.Form.Artwork[i]
+	d.picture.show(d.key, d.row.Picture)
 	d.showLines()
 	d.stitches.fill(d.row.Stitches, anew)
 	visible(d.stitchBox, d.row.NeedStitch)

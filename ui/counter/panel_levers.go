@@ -21,7 +21,7 @@ func newLevers(p *present.Counter) *levers {
 	l := &levers{bars: chart.NewLevers(), note: parts.NewText("", parts.CaptionStyle.Shortened())}
 	l.link = parts.NewButton(parts.Link, "", "", func() { p.OpenLevers(!l.open) })
 	head := parts.Row(4, []parts.Track{parts.Fit(), parts.Share(1)}, l.link, l.note)
-	l.box = parts.Column(6, head, l.bars)
+	l.box = parts.Column(6, parts.Inset(-4, 0, head), l.bars) // the link's word, not its ground, stands at the edge
 	return l
 }
 
@@ -31,7 +31,7 @@ func (l *levers) set(v present.Levers, stale bool) {
 	l.link.SetText(words[v.Open])
 	note := ""
 	if v.Open {
-		note = "a tenth less, a tenth more, before rounding"
+		note = "each ±10 %, before rounding"
 		if v.Seeking && len(v.Rows) == 0 {
 			note = "being worked out…"
 		}

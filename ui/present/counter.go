@@ -6,6 +6,7 @@ import (
 
 	"pressworth/catalog"
 	"pressworth/quote"
+	"pressworth/ui/present/artwork"
 )
 
 // Counter is the presenter of the Counter: one draft with its history, and its price.
@@ -31,6 +32,8 @@ type Counter struct {
 	rowProblems map[string]string // what could not be read of a size run, by garment key
 	savedAt     time.Time
 	saveErr     error
+
+	pictures map[string]artwork.Picture // by path, of this sitting
 
 	watchers []func(View)
 	view     View

@@ -55,7 +55,10 @@ func (c *Counter) SetPreset(key, name string) {
 
 // SetInches takes width and height typed in one field: "11 x 8.5", "11 × 8.5", "11 8.5", "11".
 func (c *Counter) SetInches(key, text string) {
-	c.placement("inches "+key, key, func(p *catalog.DraftPlacement) { p.Width, p.Height = splitInches(text) })
+	c.placement("inches "+key, key, func(p *catalog.DraftPlacement) {
+		p.Width, p.Height = splitInches(text)
+		c.keepAspect(p)
+	})
 }
 
 var times = regexp.MustCompile(`\s*[x×X*]\s*|\s+by\s+`)

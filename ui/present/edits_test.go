@@ -8,6 +8,7 @@ import (
 
 	"pressworth/catalog"
 	"pressworth/quote"
+	"pressworth/ui/present/artwork"
 )
 
 func TestEdit_pricesOncePerKey(t *testing.T) {
@@ -321,5 +322,37 @@ func TestLevers_areWorkedOutOnlyWhileLookedAt(t *testing.T) {
 	shop.run()
 	if asked != 2 || c.View().Panel.Levers.Seeking {
 		t.Errorf("asked %d times, seeking %v; want them to follow", asked, c.View().Panel.Levers.Seeking)
+	}
+}
+
+func TestPicture_bringsInksAndKeepsItsShape(t *testing.T) {
+	c, _, _ := counter(t, true)
+	pic := artwork.Picture{Width: 1200, Height: 600, Inks: []artwork.Ink{{Name: "red"}, {Name: "navy"}}}
+	c.AttachPicture("p1", "/art/crest.png", pic)
+	row := c.View().Form.Artwork[0]
+	if row.Inks != "red, navy" || row.Inches != "11 × 5.5" || row.Picture.Name != "crest.png" || row.Picture.Found != "2 inks found" {
+		t.Errorf("got inks %q, inches %q, picture %+v", row.Inks, row.Inches, row.Picture)
+	}
+	if !row.Picture.Coarse || row.Picture.Offer != "4 × 2 in at 300 dots per inch" {
+		t.Errorf("got %+v, want a warning at 109 dots per inch and the sharp size", row.Picture)
+	}
+	if n := c.View().Panel.Notes[1].Text; n != "Full back: the picture has only 109 dots per inch at this size." {
+		t.Errorf("got %q among the notes", n)
+	}
+	c.SetInches("p1", "6")
+	if got := c.View().Form.Artwork[0].Inches; got != "6 × 3" {
+		t.Errorf("one side typed: got %s, want 6 × 3", got)
+	}
+	c.TakeSharpSize("p1")
+	if row = c.View().Form.Artwork[0]; row.Inches != "4 × 2" || row.Picture.Coarse || row.Picture.Offer != "" {
+		t.Errorf("got %s, %+v", row.Inches, row.Picture)
+	}
+	c.Undo()
+	if got := c.View().Form.Artwork[0].Inches; got != "6 × 3" {
+		t.Errorf("after undo: got %s", got)
+	}
+	c.AttachPicture("p1", "/art/photo.jpg", artwork.Picture{Width: 3000, Height: 3000, Photo: true})
+	if row = c.View().Form.Artwork[0]; !row.FullColor || row.Picture.Found != "a photo: full colour" {
+		t.Errorf("got %+v", row)
 	}
 }

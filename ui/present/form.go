@@ -76,7 +76,7 @@ type ArtRow struct {
 	NeedStitch bool // a card by stitches could carry it
 	NoTurn     bool
 	Variants   []catalog.DraftVariant
-	Artwork    string
+	Picture    *Picture // nil: none
 	Problems   ArtProblems
 }
 

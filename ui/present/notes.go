@@ -14,7 +14,7 @@ func (c *Counter) notes() []Note {
 	if n := c.oldest(); c.book.Shop.StaleDays > 0 && n > c.book.Shop.StaleDays {
 		out = append(out, Note{Text: fmt.Sprintf("Blank prices are %d days old (limit %d).", n, c.book.Shop.StaleDays), Warning: true})
 	}
-	for _, text := range c.fits() {
+	for _, text := range append(c.coarse(), c.fits()...) {
 		out = append(out, Note{Text: text, Warning: true})
 	}
 	for _, text := range c.cautions() {
