@@ -16,18 +16,18 @@ type found struct {
 const mostLengths = 24
 
 // packed asks the packer to put the job on a basket: the longest length is filled as well as it goes, then the next,
-// and the last must hold the rest. Only of a single length can it be said that it does not hold the job.
-func (h *hunt) packed(b basket) (cuts []cut, v nest.Verdict) {
+// and the last must hold the rest.
+func (h *hunt) packed(b basket) (cuts []cut, ok bool) {
 	left := b.count()
 	if left > mostLengths {
-		return nil, nest.Unknown
+		return nil, false
 	}
 	rest := append([]int(nil), h.need...)
 	for j, n := range b {
 		for ; n > 0; n-- {
 			if left--; left == 0 {
 				f := h.ask(j, rest)
-				return append(cuts, cut{length: j, times: 1, counts: rest, placed: f.placed}), h.only(f.verdict, cuts)
+				return append(cuts, cut{length: j, times: 1, counts: rest, placed: f.placed}), f.verdict == nest.Fits
 			}
 			c := h.fullest(j, rest)
 			for k := range rest {
@@ -35,19 +35,11 @@ func (h *hunt) packed(b basket) (cuts []cut, v nest.Verdict) {
 			}
 			cuts = append(cuts, c)
 			if empty(rest) {
-				return cuts, nest.Fits
+				return cuts, true
 			}
 		}
 	}
-	return nil, nest.Unknown
-}
-
-// only lets a proof that something does not fit stand where nothing was laid before.
-func (h *hunt) only(v nest.Verdict, before []cut) nest.Verdict {
-	if v == nest.CannotFit && len(before) > 0 {
-		return nest.Unknown
-	}
-	return v
+	return nil, false
 }
 
 func empty(counts []int) bool {
