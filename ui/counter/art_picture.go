@@ -11,7 +11,7 @@ import (
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
-	"pressworth/ui/present/artwork"
+	art "pressworth/ui/present/artwork"
 )
 
 // artPicture is the picture of a row of artwork: what was found in it, and how sharp it prints.
@@ -26,7 +26,7 @@ type artPicture struct {
 	presenter *present.Counter
 	key       string
 	sought    map[string]bool // files that a reopened draft names
-	swatches  []artwork.Ink
+	swatches  []art.Ink
 }
 
 // mostBytes is the largest file that is read.
@@ -91,7 +91,7 @@ func (a *artPicture) reopen(path string) {
 }
 
 // paint shows the colours that were found.
-func (a *artPicture) paint(inks []artwork.Ink) {
+func (a *artPicture) paint(inks []art.Ink) {
 	same := len(inks) == len(a.swatches)
 	for i := 0; same && i < len(inks); i++ {
 		same = inks[i] == a.swatches[i]
@@ -137,13 +137,13 @@ func (a *artPicture) take(key string, r fyne.URIReadCloser) {
 	})
 }
 
-func read(r io.ReadCloser) (artwork.Picture, error) {
+func read(r io.ReadCloser) (art.Picture, error) {
 	defer r.Close()
 	data, err := io.ReadAll(io.LimitReader(r, mostBytes))
 	if err != nil {
-		return artwork.Picture{}, err
+		return art.Picture{}, err
 	}
-	return artwork.Read(data)
+	return art.Read(data)
 }
 
 // windowOf finds the window an object is in.
