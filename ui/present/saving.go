@@ -16,10 +16,20 @@ func (c *Counter) Save() error {
 	if err == nil {
 		c.draft.ID, c.draft.Number, c.draft.State = kept.ID, kept.Number, kept.State
 		c.draft.Customer.ID = kept.Customer.ID
+		c.numberPaper()
 		c.changed, c.savedAt = false, c.shop.Now()
 	}
 	c.show()
 	return err
+}
+
+// numberPaper puts the number that saving gave on the job that papers are made of: it was frozen before it had one.
+func (c *Counter) numberPaper() {
+	if p := c.job.Paper; p != nil && p.Number != c.draft.Number {
+		numbered := *p
+		numbered.Number = c.draft.Number
+		c.job.Paper = &numbered
+	}
 }
 
 // Unsaved says whether something was typed since the last save.

@@ -1,0 +1,194 @@
+//go:build linux && cgo
+
+package main
+
+import (
+	"fmt"
+	"image"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"pressworth/cmd/internal/offscreen"
+)
+
+// The window's benchmarks run the built program on an X server without a monitor and look at its pixels; each figure
+// stands beside the same one of a bare window of the toolkit, in the same run. PRESSWORTH_BARE names that window's
+// binary.
+
+func bare(b *testing.B) string {
+	b.Helper()
+	binary := os.Getenv("PRESSWORTH_BARE")
+	if binary == "" || os.Getenv("PRESSWORTH_BINARY") == "" {
+		b.Skip("PRESSWORTH_BINARY and PRESSWORTH_BARE name no binaries to measure: `go run ./cmd/dev bench` builds them")
+	}
+	return binary
+}
+
+// whole is the area of the window.
+var whole = image.Rect(0, 0, 1400, 900)
+
+// Start to first frame: from the start of the process to the first pixel that is not black.
+func BenchmarkWindow_firstFrame(b *testing.B) {
+	empty := bare(b)
+	for _, c := range []struct {
+		name, binary string
+		args         []string
+	}{{"bare window", empty, nil}, {"demo shop", built(b), []string{"--demo"}}} {
+		b.Run(c.name, func(b *testing.B) {
+			home := b.TempDir()
+			startOn(b, newServer(b), c.binary, home, c.args...).lit() // the demo shop is made once
+			var took []time.Duration
+			for b.Loop() {
+				server := newServer(b)
+				began := time.Now()
+				d := startOn(b, server, c.binary, home, c.args...)
+				d.lit()
+				took = append(took, time.Since(began))
+				d.Kill()
+				server.Stop()
+			}
+			report(b, took)
+		})
+	}
+}
+
+func (d *drive) lit() {
+	d.tb.Helper()
+	if err := d.Lit(image.Rect(690, 440, 710, 460), patience); err != nil {
+		d.tb.Fatal(err, d.Said())
+	}
+}
+
+// Key press to changed pixel, in the field that is typed into.
+func BenchmarkWindow_keyToPixel(b *testing.B) {
+	entries := bare(b)
+	b.Run("bare window with 60 entries", func(b *testing.B) {
+		d := startOn(b, newServer(b), entries, b.TempDir(), "60")
+		d.lit()
+		d.measureKeys(b)
+	})
+	b.Run("empty form", func(b *testing.B) {
+		d := openWindowed(b, "--demo")
+		d.key("ctrl+n")
+		d.measureKeys(b)
+	})
+	b.Run("demo job", func(b *testing.B) {
+		d := openWindowed(b, "--demo")
+		d.wait("pressworth: priced")
+		d.key("Return", "Tab", "Tab") // past the search and the colour, into the first size
+		d.measureKeys(b)
+	})
+}
+
+// measureKeys types a digit and takes it back, over and over, in the field that has the focus.
+func (d *drive) measureKeys(b *testing.B) {
+	b.Helper()
+	area := d.typedArea()
+	keys := []rune{'1', offscreen.BackSpace}
+	var took []time.Duration
+	for i := 0; b.Loop(); i++ {
+		t, err := d.Answer(keys[i%2], area, patience)
+		if err != nil {
+			b.Fatal(err)
+		}
+		took = append(took, t)
+		d.still()
+	}
+	report(b, took)
+}
+
+// typedArea finds a small area that a typed digit changes. The whole window is drawn in one frame, so what changes
+// first is as good as any other.
+func (d *drive) typedArea() image.Rectangle {
+	d.tb.Helper()
+	var pictures []*image.RGBA
+	for _, key := range []rune{'1', offscreen.BackSpace} {
+		pictures = append(pictures, d.still())
+		if err := d.Press(key); err != nil {
+			d.tb.Fatal(err)
+		}
+	}
+	d.still()
+	at, differ := offscreen.FirstDifference(pictures[0], pictures[1])
+	if !differ {
+		d.tb.Fatal("a typed digit shows nowhere")
+	}
+	return image.Rect(at.X, at.Y, at.X+16, at.Y+16)
+}
+
+// still waits until nothing moves, and returns the picture.
+func (d *drive) still() *image.RGBA {
+	d.tb.Helper()
+	img, err := d.Settled(whole, 150*time.Millisecond, patience)
+	if err != nil {
+		d.tb.Fatal(err)
+	}
+	return img
+}
+
+// What the window costs while nobody touches it.
+func BenchmarkWindow_idle(b *testing.B) {
+	empty := bare(b)
+	for _, c := range []struct {
+		name, binary string
+		args         []string
+	}{{"bare window", empty, nil}, {"demo shop", built(b), []string{"--demo"}}} {
+		b.Run(c.name, func(b *testing.B) {
+			d := startOn(b, newServer(b), c.binary, b.TempDir(), c.args...)
+			d.lit()
+			d.still()
+			for b.Loop() {
+				before := d.ticks()
+				<-time.After(2 * time.Second)
+				b.ReportMetric(float64(d.ticks()-before)/2, "cpu%") // a tick is a hundredth of a second
+			}
+			b.ReportMetric(d.megabytes(), "MB")
+		})
+	}
+}
+
+// ticks is the processor time used so far, in hundredths of a second: fields 14 and 15 of proc(5)'s stat.
+func (d *drive) ticks() (sum int) {
+	d.tb.Helper()
+	stat, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", d.Pid()))
+	if err != nil {
+		d.tb.Fatal(err)
+	}
+	fields := strings.Fields(string(stat[strings.LastIndexByte(string(stat), ')')+1:]))
+	for _, f := range fields[11:13] {
+		n, err := strconv.Atoi(f)
+		if err != nil {
+			d.tb.Fatal(err)
+		}
+		sum += n
+	}
+	return sum
+}
+
+// megabytes is the memory held: VmRSS of proc(5)'s status.
+func (d *drive) megabytes() float64 {
+	d.tb.Helper()
+	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", d.Pid()))
+	if err != nil {
+		d.tb.Fatal(err)
+	}
+	_, rest, _ := strings.Cut(string(status), "VmRSS:")
+	kb, err := strconv.Atoi(strings.Fields(rest)[0])
+	if err != nil {
+		d.tb.Fatal(err)
+	}
+	return float64(kb) / 1024
+}
+
+// report gives the middle and the ninth tenth of the times in place of their mean.
+func report(b *testing.B, took []time.Duration) {
+	slices.Sort(took)
+	ms := func(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
+	b.ReportMetric(ms(took[len(took)/2]), "p50-ms")
+	b.ReportMetric(ms(took[len(took)*9/10]), "p90-ms")
+	b.ReportMetric(0, "ns/op")
+}
