@@ -18,7 +18,6 @@ import (
 	"pressworth/catalog/store"
 	"pressworth/quote"
 	"pressworth/ui"
-	"pressworth/ui/blanks"
 	"pressworth/ui/book"
 	"pressworth/ui/cards"
 	"pressworth/ui/look"
@@ -58,10 +57,11 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 	settings := keptSettings(a.Preferences())
 	a.Settings().SetTheme(look.NewTheme(settings.Mode, settings.Percent))
 	presenter := present.NewCounter(desk{shop, parts.Background}, present.NewEngine())
+	list := maintained(shop, quote.Price)
 	d.window = ui.New(d.win, ui.Deps{
 		Presenter: presenter,
 		Book:      book.New(bookDesk{shop}),
-		Blanks:    blanks.New(shop, time.Now),
+		Blanks:    list,
 		Cards:     cards.New(shop, time.Now),
 		Shop:      shoprates.New(shop, sample, shop.Path()),
 		Papers:    papers{filepath.Join(filepath.Dir(shop.Path()), "documents")},
@@ -76,6 +76,7 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 			Demo: records.Demo, StartOwn: d.startOwn(ctx, records.Demo),
 		},
 	})
+	list.Choose = d.window.ChooseFile
 	presenter.Open(d.firstQuote(ctx, shop, records))
 	return d, nil
 }

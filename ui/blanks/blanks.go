@@ -37,6 +37,7 @@ type Place struct {
 	// Imports serves the import page; nil: prices cannot be imported. Choose opens the system's choice of files. After
 	// gives a moment later, for progress; nil: none is shown.
 	Imports Imports
+	Keeper  Keeper // keeps what is edited; nil: nothing can be
 	Choose  func(done func(path string))
 	After   func(time.Duration) <-chan time.Time
 
@@ -44,6 +45,8 @@ type Place struct {
 	list   fyne.CanvasObject
 	stack  *fyne.Container // the list, and the import page over it
 	page   *importPage
+	editor *stylePage
+	undo   []catalog.Style // what styles were before they were changed, the latest last
 	notice *parts.Band
 
 	rows   []catalog.StyleRow
@@ -72,6 +75,12 @@ func New(c Catalog, now func() time.Time) *Place {
 	p.table.Len = func() int { return len(p.rows) }
 	p.table.Row = p.row
 	p.table.OnSelect = p.selected
+	p.table.OnOpen = func(int) {
+		if p.detail.body.Visible() {
+			p.openStyle(p.detail.style)
+		}
+	}
+	p.search.OnSubmitted = func(string) { p.table.OnOpen(0) }
 	p.table.OnRune = func(r rune) {
 		parts.Focus(p.search)
 		p.search.TypedRune(r)
@@ -85,6 +94,10 @@ func (p *Place) Content() fyne.CanvasObject {
 	head := parts.Row(12, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()}, p.search, p.count)
 	if p.Imports != nil {
 		head.Add(parts.NewButton(parts.Quiet, "Import prices", "", p.openImport))
+	}
+	if p.Keeper != nil {
+		head.Add(parts.NewButton(parts.Quiet, "New style", "", p.fresh))
+		p.detail.offer(p)
 	}
 	list := container.NewStack(parts.NewSheetGround(), parts.Framed(
 		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, head, p.fault, p.notice)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
@@ -119,8 +132,12 @@ func (p *Place) closeImport() {
 	p.Focus()
 }
 
-// Escape goes back from the import page; false where it is not open.
+// Escape goes back from the page over the list; false where it is not open.
 func (p *Place) Escape() bool {
+	if p.editor != nil && p.editor.object.Visible() {
+		p.closeStyle()
+		return true
+	}
 	if p.page == nil || !p.page.object.Visible() {
 		return false
 	}
@@ -137,6 +154,10 @@ func (p *Place) say(text string) {
 func (p *Place) Focus() {
 	if p.page != nil && p.page.object.Visible() && p.page.form != nil {
 		parts.Focus(p.page.form.Field("file"))
+		return
+	}
+	if p.editor != nil && p.editor.object.Visible() && p.editor.form != nil {
+		parts.Focus(p.editor.form.Field("number"))
 		return
 	}
 	parts.Focus(p.search)

@@ -24,24 +24,52 @@ type detail struct {
 	prices  *fyne.Container
 	caution *parts.Band
 	body    *fyne.Container
+	buttons *fyne.Container // what can be done with the style
+	usual   *parts.Button
+	retire  *parts.Button
+	style   catalog.Style
 }
 
 func newDetail() *detail {
 	d := &detail{
 		name: parts.NewText("", parts.KeyStyle.Shortened()), where: parts.NewText("", parts.MutedStyle.Shortened()),
-		facts: parts.Column(3), colors: parts.Flow(6), prices: parts.Column(0), caution: parts.NewBand(parts.Warning, ""),
+		facts: parts.Column(3), colors: parts.Flow(6), prices: parts.Column(0), caution: parts.NewBand(parts.Warning, ""), buttons: parts.Flow(6),
 	}
 	d.body = parts.Column(14,
-		parts.Column(2, d.name, d.where), d.caution, d.facts,
+		parts.Column(2, d.name, d.where), d.buttons, d.caution, d.facts,
 		parts.NewPlainSection("Colours", "", d.colors), parts.NewPlainSection("Prices each", "by pieces bought", d.prices))
 	d.body.Hide()
 	d.object = container.NewStack(parts.NewSheetGround(), parts.NewScroll(parts.Inset(look.SectionPadX, look.SectionPadY, d.body)))
 	return d
 }
 
+// offer adds what can be done with the style that is shown.
+func (d *detail) offer(p *Place) {
+	d.usual = parts.NewSmallButton(parts.Quiet, "", func() {
+		p.change(d.style, d.style.Number+" changed.", func(s *catalog.Style) { s.Usual = !s.Usual })
+	})
+	d.retire = parts.NewSmallButton(parts.Quiet, "", func() {
+		p.change(d.style, d.style.Number+" changed; Ctrl+Z brings it back.", func(s *catalog.Style) { s.Retired = !s.Retired })
+	})
+	d.buttons.Objects = []fyne.CanvasObject{
+		parts.NewSmallButton(parts.Quiet, "Edit", func() { p.openStyle(d.style) }), d.usual,
+		parts.NewSmallButton(parts.Quiet, "Copy", func() { p.copied(d.style) }), d.retire,
+	}
+}
+
+func (d *detail) nameButtons() {
+	if d.usual == nil {
+		return
+	}
+	d.usual.SetText(map[bool]string{false: "Make it my usual", true: "Not my usual"}[d.style.Usual])
+	d.retire.SetText(map[bool]string{false: "Retire", true: "Use again"}[d.style.Retired])
+}
+
 func (d *detail) clear() { d.body.Hide() }
 
 func (d *detail) show(s catalog.Style, row catalog.StyleRow) {
+	d.style = s
+	d.nameButtons()
 	d.name.SetText(s.Number + " " + s.Name)
 	where := row.Supplier
 	if s.Mill != "" {
