@@ -3,6 +3,7 @@ package chart
 import (
 	"image"
 	"reflect"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -18,6 +19,11 @@ type Garment struct {
 	Name    string
 	Garment drawing.Garment
 	Arts    []drawing.Art
+	Prints  []image.Image // the pictures of the artworks, nil where there is none
+}
+
+func (g Garment) same(o Garment) bool {
+	return g.Name == o.Name && g.Garment == o.Garment && slices.Equal(g.Prints, o.Prints) && reflect.DeepEqual(g.Arts, o.Arts)
 }
 
 // Garments is a row of garments, drawn to one scale. They are painted off the toolkit's goroutine; what was painted for
@@ -55,7 +61,7 @@ func NewGarments(tall float32) *Garments {
 // Set changes the garments.
 func (g *Garments) Set(list []Garment) {
 	list = list[:min(len(list), MostGarments)]
-	if reflect.DeepEqual(g.shown, list) {
+	if slices.EqualFunc(g.shown, list, Garment.same) {
 		return
 	}
 	g.shown = list
@@ -65,7 +71,7 @@ func (g *Garments) Set(list []Garment) {
 		pictures, perInch := pictures(list, tall)
 		painted := make([]image.Image, len(pictures))
 		for i, p := range pictures {
-			painted[i] = Raster(p, perInch*sharpness)
+			painted[i] = Raster(p, perInch*sharpness, list[i].Prints)
 		}
 		return func() {
 			if turn == g.turn {

@@ -1,6 +1,8 @@
 package customer
 
 import (
+	"image"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -60,7 +62,7 @@ func (p *pictures) set(f present.Front) {
 		}
 		pic := drawing.Draw(f.Drawn[i].Garment, f.Drawn[i].Arts)
 		p.sizes = append(p.sizes, fyne.NewSize(float32(pic.W), float32(pic.H)))
-		p.paint(im, pic, p.turn)
+		p.paint(im, pic, f.Drawn[i].Prints, p.turn)
 	}
 	p.box.Refresh()
 }
@@ -69,9 +71,9 @@ func (p *pictures) set(f present.Front) {
 const pixels = 900
 
 // paint paints a drawing off the window's goroutine.
-func (p *pictures) paint(im *canvas.Image, pic drawing.Picture, turn int) {
+func (p *pictures) paint(im *canvas.Image, pic drawing.Picture, prints []image.Image, turn int) {
 	parts.Background(func() func() {
-		painted := chart.Raster(pic, pixels/max(pic.W, pic.H))
+		painted := chart.Raster(pic, pixels/max(pic.W, pic.H), prints)
 		return func() {
 			if turn == p.turn {
 				im.Image = painted

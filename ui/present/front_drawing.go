@@ -1,6 +1,7 @@
 package present
 
 import (
+	"image"
 	"strings"
 
 	"pressworth/assets/drawing"
@@ -12,6 +13,7 @@ type FrontDrawing struct {
 	Name    string
 	Garment drawing.Garment
 	Arts    []drawing.Art
+	Prints  []image.Image // the pictures of the artworks, nil where there is none
 }
 
 // frontDrawings are the garments to draw: every side that carries artwork, the lines with most pieces first; and a
@@ -20,16 +22,16 @@ func (c *Counter) frontDrawings() ([]FrontDrawing, string) {
 	var out []FrontDrawing
 	size := ""
 	for _, g := range c.byPieces() {
-		arts := c.artsOn(g.ID)
+		at := commonSize(g)
+		arts, prints := c.artsFor(g.ID, at)
 		if len(arts) == 0 {
 			continue
 		}
-		at := commonSize(g)
 		if size == "" {
 			size = at
 		}
 		for _, side := range drawing.Sides(g.Info.Category, arts) {
-			out = append(out, FrontDrawing{Name: g.Name + ", " + lower(g.Color), Arts: arts,
+			out = append(out, FrontDrawing{Name: g.Name + ", " + lower(g.Color), Arts: arts, Prints: prints,
 				Garment: drawing.Garment{Category: firstWord(g), Size: at, Side: side, Color: g.Info.Hex}})
 		}
 	}
@@ -79,17 +81,6 @@ func commonSize(g quote.Garment) string {
 		}
 	}
 	return best.Size
-}
-
-func (c *Counter) artsOn(garment string) []drawing.Art {
-	var out []drawing.Art
-	for _, p := range c.job.Placements {
-		if p.On == nil || contains(p.On, garment) {
-			out = append(out, drawing.Art{Name: p.Name, Position: p.Info.Position, W: drawn(p.Width.String()),
-				H: drawn(p.Height.String()), Inks: p.Inks, FullColor: p.FullColor, Text: longest(p)})
-		}
-	}
-	return out
 }
 
 // longest is the longest of the names or numbers of a placement.

@@ -1,6 +1,8 @@
 package present
 
 import (
+	"image"
+
 	"pressworth/assets/drawing"
 	"pressworth/quote"
 )
@@ -16,12 +18,12 @@ func (c *Counter) panelDrawings() []FrontDrawing {
 	small, large := ends(g)
 	var out []FrontDrawing
 	for _, size := range []string{small, large} {
-		arts := c.artsFor(g.ID, size)
+		arts, prints := c.artsFor(g.ID, size)
 		if len(arts) == 0 {
 			continue
 		}
 		for _, side := range drawing.Sides(g.Info.Category, arts) {
-			out = append(out, FrontDrawing{Name: size + ", " + string(side), Arts: arts,
+			out = append(out, FrontDrawing{Name: size + ", " + string(side), Arts: arts, Prints: prints,
 				Garment: drawing.Garment{Category: firstWord(g), Size: size, Side: side, Color: g.Info.Hex}})
 		}
 		if small == large {
@@ -53,7 +55,8 @@ func (c *Counter) fits() []string {
 			if s.Qty == 0 {
 				continue
 			}
-			for _, a := range c.artsFor(g.ID, s.Size) {
+			arts, _ := c.artsFor(g.ID, s.Size)
+			for _, a := range arts {
 				if told[a.Name] {
 					continue
 				}
@@ -69,9 +72,8 @@ func (c *Counter) fits() []string {
 	return out
 }
 
-// artsFor are the artworks on one size of a line, each in the size it has there.
-func (c *Counter) artsFor(garment, size string) []drawing.Art {
-	var out []drawing.Art
+// artsFor are the artworks on one size of a line, each in the size it has there, with their pictures.
+func (c *Counter) artsFor(garment, size string) (arts []drawing.Art, prints []image.Image) {
 	for _, p := range c.job.Placements {
 		if p.On != nil && !contains(p.On, garment) {
 			continue
@@ -82,8 +84,13 @@ func (c *Counter) artsFor(garment, size string) []drawing.Art {
 				w, h = v.Width, v.Height
 			}
 		}
-		out = append(out, drawing.Art{Name: p.Name, Position: p.Info.Position, W: drawn(w.String()), H: drawn(h.String()),
-			Inks: p.Inks, FullColor: p.FullColor, Text: longest(p)})
+		a := drawing.Art{Name: p.Name, Position: p.Info.Position, W: drawn(w.String()), H: drawn(h.String()),
+			Inks: p.Inks, FullColor: p.FullColor, Text: longest(p)}
+		var print image.Image
+		if known, ok := c.pictures[p.Info.Artwork]; ok && p.Info.Artwork != "" {
+			print, a.Text = known.Image, " " // the frame alone: the picture is laid into it
+		}
+		arts, prints = append(arts, a), append(prints, print)
 	}
-	return out
+	return arts, prints
 }
