@@ -57,12 +57,14 @@ func (a area) overArea(b area) int64 {
 	if a.hi == 0 && b.hi == 0 {
 		return int64(min(a.lo/b.lo, math.MaxInt64))
 	}
-	x := new(big.Int).Lsh(new(big.Int).SetUint64(a.hi), 64)
-	y := new(big.Int).Lsh(new(big.Int).SetUint64(b.hi), 64)
-	x.Or(x, new(big.Int).SetUint64(a.lo))
-	y.Or(y, new(big.Int).SetUint64(b.lo))
-	if x.Div(x, y); x.IsInt64() {
+	x := a.big()
+	if x.Div(x, b.big()); x.IsInt64() {
 		return x.Int64()
 	}
 	return math.MaxInt64
+}
+
+func (a area) big() *big.Int {
+	x := new(big.Int).Lsh(new(big.Int).SetUint64(a.hi), 64)
+	return x.Or(x, new(big.Int).SetUint64(a.lo))
 }

@@ -1,17 +1,22 @@
 package gang_test
 
 import (
+	"fmt"
+
 	"pressworth/quote/gang"
 )
 
 // The oracle plans tiny cards by trying everything: every split, every size, every number of sheets up to more than
 // can be needed, and every layout on a grid of whole lengths. It shares no code with the package.
 
-// oracle is the answer for all items of a card: the lowest cost, then the fewest runs, then the fewest sheets.
+// oracle is the answer for all items of a card: the lowest cost, then the fewest runs, then the fewest sheets, then the
+// sizes listed first, in the order of the runs' earliest items, and then the earlier items together.
 type oracle struct {
 	ok           bool
 	cost         int64
 	runs, sheets int
+	sizes        string // a digit for every run
+	blocks       string // a digit for every item: the number of its run
 }
 
 func (o oracle) beats(p oracle) bool {
@@ -24,7 +29,13 @@ func (o oracle) beats(p oracle) bool {
 	if o.runs != p.runs {
 		return o.runs < p.runs
 	}
-	return o.sheets < p.sheets
+	if o.sheets != p.sheets {
+		return o.sheets < p.sheets
+	}
+	if o.sizes != p.sizes {
+		return o.sizes < p.sizes
+	}
+	return o.blocks < p.blocks
 }
 
 func oracleSheets(card gang.SheetCard, items []gang.Item, need []int) oracle {
@@ -62,7 +73,9 @@ func oracleRuns(card gang.SheetCard, items []gang.Item, need, block []int, block
 			return oracle{}
 		}
 		all.cost, all.runs, all.sheets = all.cost+one.cost, all.runs+1, all.sheets+one.sheets
+		all.sizes += one.sizes
 	}
+	all.blocks = fmt.Sprint(block)
 	return all
 }
 
@@ -72,7 +85,7 @@ func oracleRun(card gang.SheetCard, items []gang.Item, need []int) oracle {
 		return oracle{}
 	}
 	var best oracle
-	for _, size := range card.Sizes {
+	for n, size := range card.Sizes {
 		for _, row := range size.Prices {
 			if row.Inks < inks {
 				continue
@@ -88,7 +101,7 @@ func oracleRun(card gang.SheetCard, items []gang.Item, need []int) oracle {
 					continue
 				}
 				cost := int64(x)*each + int64(designs)*card.SetupPerDesign + int64(inks)*card.SetupPerInk
-				if o := (oracle{true, cost, 1, x}); o.beats(best) {
+				if o := (oracle{true, cost, 1, x, fmt.Sprint(n), ""}); o.beats(best) {
 					best = o
 				}
 			}

@@ -145,7 +145,7 @@ func (h *hunt) question(what byte, j int, counts []int) string {
 
 // remember keeps an answer, and forgets all when they become too large.
 func (r *Roll) remember(key string, f found) {
-	if r.kept += 1 + len(f.placed); r.kept > 16*memory {
+	if r.kept += 1 + len(f.placed); r.kept > 4*memory {
 		clear(r.answers)
 		r.kept = 1 + len(f.placed)
 	}

@@ -71,11 +71,16 @@ func (s *Sheets) Plan(items []int, need []int) (Plan, error) {
 	if !sp.ok {
 		return Plan{}, s.refusal(items, need)
 	}
+	return s.planOf(sp), nil
+}
+
+// planOf lays the runs of a split.
+func (s *Sheets) planOf(sp *split) Plan {
 	p := Plan{Cost: sp.cost, Bound: sp.bound, Heuristic: sp.heuristic}
 	for k, r := range sp.runs {
 		p.Runs = append(p.Runs, s.laid(sp.groups[k], r))
 	}
-	return p, nil
+	return p
 }
 
 // refusal says why nothing can be planned.
