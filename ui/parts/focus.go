@@ -6,10 +6,16 @@ func canvasOf(o fyne.CanvasObject) fyne.Canvas {
 	return fyne.CurrentApp().Driver().CanvasForObject(o)
 }
 
-// Focus gives an object the focus, where it is on a canvas.
+// Focus gives an object the focus. The toolkit knows the canvas of an object only once it has drawn it; one that has
+// just been added is looked for in the window.
 func Focus(o fyne.Focusable) {
 	if c := canvasOf(o.(fyne.CanvasObject)); c != nil {
 		c.Focus(o)
+		return
+	}
+	for _, w := range fyne.CurrentApp().Driver().AllWindows() {
+		w.Canvas().Focus(o)
+		return
 	}
 }
 
