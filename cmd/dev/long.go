@@ -29,5 +29,5 @@ func long(t *task) error {
 	if err := t.fuzz(*fuzzing); err != nil {
 		return err
 	}
-	return t.bench("1s")
+	return t.benchFor("1s")
 }

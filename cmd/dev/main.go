@@ -27,6 +27,7 @@ func commands() []command {
 		{"test", "set up, and run everything that is checked before a change goes in", test},
 		{"build", "build the program into out/", build},
 		{"run", "build, and run the program with the arguments that follow", run},
+		{"bench", "run the benchmarks", bench},
 		{"package", "build the archive for Linux into out/", pack},
 		{"notices", "write assets/NOTICES from the licences of what is linked in", notices},
 		{"pictures", "draw the pictures of the README anew, from the real window", pictures},

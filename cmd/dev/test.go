@@ -24,7 +24,7 @@ func checks() []check {
 		{"shell commands build without a C compiler", buildPlain},
 		{"tests", goTests},
 		{"fuzzing, a few seconds each", func(t *task) error { return t.fuzz("5s") }},
-		{"benchmarks run", func(t *task) error { return t.bench("1x") }},
+		{"benchmarks run", func(t *task) error { return t.benchFor("1x") }},
 	}
 }
 
@@ -101,11 +101,4 @@ func goTests(t *task) error {
 		cmd.Env = append(cmd.Env, "PRESSWORTH_BINARY="+t.binary())
 	}
 	return t.openly("go "+strings.Join(cmd.Args[1:], " "), cmd)
-}
-
-// bench runs every benchmark for so long.
-func (t *task) bench(benchtime string) error {
-	cmd := t.command("go", "test", windowTags(), "-run=^$", "-bench=.", "-benchmem", "-benchtime="+benchtime, "-timeout=30m", "./...")
-	cmd.Env = append(cmd.Env, "PRESSWORTH_BINARY="+t.binary())
-	return t.openly("go test -bench=. -benchtime="+benchtime, cmd)
 }

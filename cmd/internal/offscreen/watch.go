@@ -74,10 +74,10 @@ func (s *Screen) Lit(area image.Rectangle, atMost time.Duration) error {
 	return fmt.Errorf("%v is still black after %v", area, atMost)
 }
 
-// FirstDifference is the first pixel, line by line, in which two pictures of the same size differ.
-func FirstDifference(a, b *image.RGBA) (at image.Point, differ bool) {
-	for y := a.Rect.Min.Y; y < a.Rect.Max.Y; y++ {
-		for x := a.Rect.Min.X; x < a.Rect.Max.X; x++ {
+// FirstDifference is the first pixel of an area, line by line, in which two pictures differ.
+func FirstDifference(a, b *image.RGBA, area image.Rectangle) (at image.Point, differ bool) {
+	for y := area.Min.Y; y < area.Max.Y; y++ {
+		for x := area.Min.X; x < area.Max.X; x++ {
 			if a.RGBAAt(x, y) != b.RGBAAt(x, y) {
 				return image.Pt(x, y), true
 			}
