@@ -43,6 +43,7 @@ func (h *hunt) run() {
 	if !h.found {
 		return
 	}
+	h.apart()
 	c := newCover(h.stock, h.measures(), h.blanks, h.need)
 	if h.prove(c); h.bound == h.cost {
 		return
