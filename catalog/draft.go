@@ -15,6 +15,7 @@ type Draft struct {
 	Garments   []DraftGarment
 	Placements []DraftPlacement
 	Extras     []DraftExtra
+	Roster     []DraftPerson // names and numbers, in the order of the list
 
 	ArtMinutes      string
 	ArtCharge       string
@@ -69,9 +70,19 @@ type DraftPlacement struct {
 
 	// Names and numbers: a different text on each garment.
 	Personal   bool
+	Letters    string // which column of the roster it prints: name or number
 	Texts      []DraftText
 	CharWidth  string
 	ChargeEach string
+}
+
+// DraftPerson is one line of a roster: who wears what, with which name and number.
+type DraftPerson struct {
+	Garment string // garment key; empty: not said
+	Size    string
+	Person  string
+	Name    string // as it is printed
+	Number  string
 }
 
 // DraftText is one person's text on one garment.

@@ -29,10 +29,32 @@ const (
 	SaleUntil = "sale_until"
 )
 
+// Places of the fields in Fields.
+const (
+	style0 = iota
+	name0
+	mill0
+	category0
+	fabric0
+	weight0
+	heat0
+	color0
+	hex0
+	shade0
+	size0
+	price0
+	dozen0
+	case0
+	caseQty0
+	sale0
+	until0
+	fields
+)
+
 // Fields are all fields, in the order a window lists them.
-func Fields() []string {
-	return []string{Style, Name, Mill, Category, Fabric, Weight, HeatLimit, Color, Hex, Shade, Size, Price, Dozen, Case, CaseQty, Sale, SaleUntil}
-}
+func Fields() []string { return fieldList[:] }
+
+var fieldList = [fields]string{Style, Name, Mill, Category, Fabric, Weight, HeatLimit, Color, Hex, Shade, Size, Price, Dozen, Case, CaseQty, Sale, SaleUntil}
 
 // Columns says which column holds which field, by the header's words. It is kept as JSON for the supplier's next file.
 type Columns struct {

@@ -32,9 +32,8 @@ func (f *File) Rows(c Columns, take func(catalog.PriceRow) error, refuse func(ca
 
 // binding is a list's columns, found, with what was read before.
 type binding struct {
-	at       map[string]int // field to column, absent: none
-	style    int
-	prices   []int // columns below a size's name
+	at       [fields]int // field to column, -1: none
+	prices   []int       // columns below a size's name
 	sizeOf   []string
 	skip     int // rows up to the header
 	comma    bool
@@ -42,9 +41,10 @@ type binding struct {
 	caseQty  int
 	problems []catalog.Refused
 
+	lastCategory, lastSmall string
+
 	take   func(catalog.PriceRow) error
 	refuse func(catalog.Refused)
-	seen   map[string]string // words said before: one copy of each
 	normal map[string]string // sizes as they are written here
 }
 
@@ -53,16 +53,16 @@ func (f *File) bind(c Columns) (*binding, error) {
 	if head == nil {
 		return nil, &Error{Problem: fmt.Sprintf("no row of the first %d has the headers %s", headRows, strings.Join(headers(c), ", "))}
 	}
-	b := &binding{at: make(map[string]int), skip: skip, caseQty: c.Case, seen: make(map[string]string), normal: make(map[string]string)}
+	b := &binding{skip: skip, caseQty: c.Case, normal: make(map[string]string)}
 	if b.caseQty == 0 {
 		b.caseQty = defaultCase
 	}
-	for field, text := range c.Fields {
-		if text != "" {
-			b.at[field] = column(head, text)
+	for i, field := range Fields() {
+		b.at[i] = -1
+		if text := c.Fields[field]; text != "" {
+			b.at[i] = column(head, text)
 		}
 	}
-	b.style = b.at[Style]
 	for _, size := range c.Sizes {
 		b.prices = append(b.prices, column(head, size))
 		b.sizeOf = append(b.sizeOf, sizes.Normal(size))
@@ -119,9 +119,9 @@ func (f *File) comma(c Columns, b *binding) bool {
 		return *c.Comma
 	}
 	columns := slices.Clone(b.prices)
-	for _, field := range []string{Price, Dozen, Case, Sale} {
-		if i, ok := b.at[field]; ok {
-			columns = append(columns, i)
+	for _, field := range []int{price0, dozen0, case0, sale0} {
+		if b.at[field] >= 0 {
+			columns = append(columns, b.at[field])
 		}
 	}
 	var cells []string
@@ -178,27 +178,33 @@ func (r rowReader) cell(i int) string {
 	if i < 0 || i >= len(r.cells) {
 		return ""
 	}
-	return strings.TrimSpace(readable(r.cells[i]))
+	s := r.cells[i]
+	if plain(s) {
+		return s
+	}
+	return strings.TrimSpace(readable(s))
 }
 
-func (r rowReader) text(field string) string {
-	i, ok := r.at[field]
-	if !ok {
-		return ""
-	}
-	s := r.cell(i)
+// plain is a cell that needs no care: ASCII without spaces around it.
+func plain(s string) bool {
 	if s == "" {
-		return ""
+		return true
 	}
-	if len(s) > 200 && field != Fabric {
-		r.say(field, "longer than 200 characters")
+	if s[0] <= ' ' || s[len(s)-1] <= ' ' {
+		return false
 	}
-	if one, ok := r.seen[s]; ok {
-		return one
+	for i := range len(s) {
+		if s[i] >= 0x80 {
+			return false
+		}
 	}
-	if len(r.seen) < 100_000 {
-		s = strings.Clone(s)
-		r.seen[s] = s
+	return true
+}
+
+func (r rowReader) text(field int) string {
+	s := r.cell(r.at[field])
+	if len(s) > 200 && field != fabric0 {
+		r.say(Fields()[field], "longer than 200 characters")
 	}
 	return s
 }
@@ -206,8 +212,8 @@ func (r rowReader) text(field string) string {
 // common reads what a row says about its style and colour.
 func (r rowReader) common() catalog.PriceRow {
 	row := catalog.PriceRow{
-		Line: r.line, Style: r.cell(r.style), Name: r.text(Name), Mill: r.text(Mill), Category: strings.ToLower(r.text(Category)), Fabric: r.text(Fabric),
-		HeatLimit: r.text(HeatLimit), Color: r.text(Color), Hex: r.hex(), Shade: r.shade(), Weight: r.weight(),
+		Line: r.line, Style: r.cell(r.at[style0]), Name: r.text(name0), Mill: r.text(mill0), Category: r.category(), Fabric: r.text(fabric0),
+		HeatLimit: r.text(heat0), Color: r.text(color0), Hex: r.hex(), Shade: r.shade(), Weight: r.weight(),
 	}
 	switch {
 	case row.Style == "":
@@ -219,14 +225,14 @@ func (r rowReader) common() catalog.PriceRow {
 }
 
 func (r rowReader) single(row catalog.PriceRow) (catalog.PriceRow, bool) {
-	row.Size = r.size(r.text(Size))
-	row.Piece = r.price(Price, r.at[Price])
+	row.Size = r.size(r.text(size0))
+	row.Piece = r.price(Price, r.at[price0])
 	if row.Piece == 0 && len(r.binding.problems) == 0 {
 		r.say(Price, "no price")
 	}
-	row.Dozen, row.Case, row.CaseQty = r.amount(Dozen), r.amount(Case), r.caseOf()
-	row.Sale, row.SaleUntil = r.amount(Sale), r.until()
-	if row.Sale > 0 && r.text(SaleUntil) == "" {
+	row.Dozen, row.Case, row.CaseQty = r.amount(dozen0), r.amount(case0), r.caseOf()
+	row.Sale, row.SaleUntil = r.amount(sale0), r.until()
+	if row.Sale > 0 && r.text(until0) == "" {
 		r.say(SaleUntil, "a sale price without its last day")
 	}
 	if row.Dozen > row.Piece {
@@ -254,12 +260,20 @@ func (r rowReader) spread(base catalog.PriceRow) []catalog.PriceRow {
 	return rows
 }
 
-func (r rowReader) amount(field string) catalog.Myriad {
-	i, ok := r.at[field]
-	if !ok {
+func (r rowReader) amount(field int) catalog.Myriad {
+	if r.at[field] < 0 {
 		return 0
 	}
-	return r.price(field, i)
+	return r.price(Fields()[field], r.at[field])
+}
+
+// category is in small letters, remembered from the row before: most rows have the same.
+func (r rowReader) category() string {
+	s := r.text(category0)
+	if s != r.lastCategory {
+		r.binding.lastCategory, r.binding.lastSmall = strings.Clone(s), strings.ToLower(s)
+	}
+	return r.binding.lastSmall
 }
 
 func (r rowReader) price(field string, i int) catalog.Myriad {
@@ -298,7 +312,7 @@ func (r rowReader) size(cell string) string {
 }
 
 func (r rowReader) caseOf() int {
-	cell := r.text(CaseQty)
+	cell := r.text(caseQty0)
 	if cell == "" {
 		return r.caseQty
 	}
@@ -307,14 +321,14 @@ func (r rowReader) caseOf() int {
 		r.say(CaseQty, "%q is not a number of pieces", clip(cell))
 		return r.caseQty
 	}
-	if n <= 12 && r.amount(Dozen) > 0 {
+	if n <= 12 && r.amount(dozen0) > 0 {
 		return 13 // a case no larger than a dozen: the dozen's price stands before it
 	}
 	return n
 }
 
 func (r rowReader) hex() string {
-	s := strings.ToLower(strings.TrimPrefix(r.text(Hex), "#"))
+	s := strings.ToLower(strings.TrimPrefix(r.text(hex0), "#"))
 	if len(s) != 6 {
 		return ""
 	}
@@ -325,7 +339,7 @@ func (r rowReader) hex() string {
 }
 
 func (r rowReader) shade() string {
-	s := strings.ToLower(r.text(Shade))
+	s := strings.ToLower(r.text(shade0))
 	switch s {
 	case "light", "dark", "heather", "neon":
 		return s
@@ -335,7 +349,7 @@ func (r rowReader) shade() string {
 
 // weight reads a fabric weight as grams per square metre; what is no weight is left out.
 func (r rowReader) weight() string {
-	cell := strings.ToLower(r.text(Weight))
+	cell := strings.ToLower(r.text(weight0))
 	if cell == "" {
 		return ""
 	}
@@ -354,7 +368,7 @@ func (r rowReader) weight() string {
 }
 
 func (r rowReader) until() string {
-	cell := r.text(SaleUntil)
+	cell := r.text(until0)
 	if cell == "" {
 		return ""
 	}

@@ -81,6 +81,7 @@ func (s *scanner) row(first int) error {
 func (s *scanner) cell(first int) (more bool, err error) {
 	start := len(s.text)
 	for {
+		s.plain(start)
 		c, ok := s.peek()
 		switch {
 		case !ok:
@@ -100,6 +101,22 @@ func (s *scanner) cell(first int) (more bool, err error) {
 			return false, err
 		}
 	}
+}
+
+// plain takes the bytes at hand that mean only themselves, as far as the bounds of a cell and a row surely allow.
+func (s *scanner) plain(start int) {
+	room := min(maxCell-(len(s.text)-start), maxRow-len(s.text))
+	from := s.at
+	end := min(len(s.buf), from+room)
+	i := from
+	for i < end {
+		if c := s.buf[i]; c == s.mark || c == '"' || c == '\n' || c == '\r' || c == 0 {
+			break
+		}
+		i++
+	}
+	s.text = append(s.text, s.buf[from:i]...)
+	s.at = i
 }
 
 // broken is nil where the text just ended.

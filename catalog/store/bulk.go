@@ -5,11 +5,13 @@ import (
 	"strings"
 )
 
-// bulk inserts many rows, several in one statement: a call of the driver costs more than a row.
+// bulk inserts many rows, several in one statement: a call of the driver costs more than a row. Where a row cannot be
+// inserted, those before it stay until the transaction is rolled back, which spares a journal for each statement.
 type bulk struct {
 	w     *writer
 	table string // with its columns
-	width int    // columns
+	row   string // values of a row: parameters, and what is the same in every row
+	width int    // parameters of a row
 	args  []any
 	full  *sql.Stmt // of a whole batch
 }
@@ -17,8 +19,9 @@ type bulk struct {
 // batch is how many rows one statement inserts.
 const batch = 40
 
-func newBulk(w *writer, table string, width int) *bulk {
-	b := &bulk{w: w, table: table, width: width, args: make([]any, 0, batch*width)}
+func newBulk(w *writer, table, row string) *bulk {
+	width := strings.Count(row, "?")
+	b := &bulk{w: w, table: table, row: row, width: width, args: make([]any, 0, batch*width)}
 	if w.err == nil {
 		b.full, w.err = w.tx.PrepareContext(w.ctx, b.statement(batch))
 	}
@@ -26,8 +29,7 @@ func newBulk(w *writer, table string, width int) *bulk {
 }
 
 func (b *bulk) statement(rows int) string {
-	row := "(?" + strings.Repeat(",?", b.width-1) + ")"
-	return "INSERT INTO " + b.table + " VALUES " + row + strings.Repeat(","+row, rows-1)
+	return "INSERT OR FAIL INTO " + b.table + " VALUES " + b.row + strings.Repeat(", "+b.row, rows-1)
 }
 
 // add takes a row; it is in the table after flush at the latest.

@@ -65,11 +65,7 @@ func (a *applying) step() {
 // fresh adds the styles that the catalog has not.
 func (a *applying) fresh() {
 	first := a.firstID()
-	in := inserts{
-		styles: newBulk(&a.writer, "style (id, supplier_id, number, name, mill, category, fabric, weight, tags, heat_limit, caution, handling, clothing, usual, retired, said, file_id)", 17),
-		colors: newBulk(&a.writer, "color (style_id, pos, name, hex, shade, sizes, file_id)", 7),
-		prices: newBulk(&a.writer, "price (style_id, seq, color, size, kind, breaks, valid_from, valid_to, file_id)", 9),
-	}
+	in := a.inserts()
 	for i := 0; i < len(a.plan.fresh) && a.err == nil; i += batch {
 		chunk := a.plan.fresh[i:min(i+batch, len(a.plan.fresh))]
 		for k, at := range chunk { // a whole batch: the styles are in before what refers to them
@@ -91,6 +87,18 @@ func (a *applying) fresh() {
 
 type inserts struct{ styles, colors, prices *bulk }
 
+// inserts are prepared with what is the same in all rows of this import.
+func (a *applying) inserts() inserts {
+	f := a.file
+	return inserts{
+		styles: newBulk(&a.writer, "style (id, supplier_id, number, name, mill, category, fabric, weight, tags, heat_limit, caution, handling, clothing, usual, retired, said, file_id)",
+			fmt.Sprintf("(?, %d, ?, ?, ?, ?, ?, ?, ?, ?, '', NULL, 1, 0, 0, ?, %d)", f.SupplierID, f.ID)),
+		colors: newBulk(&a.writer, "color (style_id, pos, name, hex, shade, sizes, file_id)", fmt.Sprintf("(?, ?, ?, ?, ?, ?, %d)", f.ID)),
+		prices: newBulk(&a.writer, "price (style_id, seq, color, size, kind, breaks, valid_to, valid_from, file_id)",
+			fmt.Sprintf("(?, ?, ?, ?, ?, ?, ?, '%s', %d)", f.ValidFrom, f.ID)),
+	}
+}
+
 func (a *applying) firstID() (id int64) {
 	if a.err == nil {
 		a.err = a.tx.QueryRowContext(a.ctx, "SELECT coalesce(max(id), 0) + 1 FROM style").Scan(&id)
@@ -105,8 +113,8 @@ func (a *applying) insertStyle(to *bulk, id int64, at int32) {
 	if weight == "" {
 		weight = "0"
 	}
-	to.add(id, a.file.SupplierID, file.styles[at].number, x.Name, x.Mill, x.Category, x.Fabric, weight, catalog.TagsOf(x.Fabric, x.Category),
-		x.HeatLimit, "", nil, 1, 0, 0, file.said(at), a.file.ID)
+	to.add(id, file.styles[at].number, x.Name, x.Mill, x.Category, x.Fabric, weight, catalog.TagsOf(x.Fabric, x.Category),
+		x.HeatLimit, file.said(at))
 }
 
 // insertRest adds the colours and prices of a style.
@@ -114,13 +122,13 @@ func (a *applying) insertRest(in inserts, id int64, at int32) {
 	w := a.plan.file.wanted(at)
 	for pos, c := range w.colors() {
 		if c.name != "" {
-			in.colors.add(id, pos, c.name, c.hex, c.shade, c.sizes, a.file.ID)
+			in.colors.add(id, pos, c.name, c.hex, c.shade, c.sizes)
 		}
 	}
 	seq := 0
 	add := func(at listAt, kind, breaks, until string) {
 		seq++
-		in.prices.add(id, seq, at.color, at.size, kind, breaks, a.file.ValidFrom, until, a.file.ID)
+		in.prices.add(id, seq, at.color, at.size, kind, breaks, until)
 	}
 	for _, g := range w.general() {
 		add(listAt{"", g.size}, catalog.ListPrice, g.price, "")

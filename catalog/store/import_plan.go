@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"fmt"
 	"slices"
+	"time"
 
 	"pressworth/catalog"
 )
@@ -63,8 +64,11 @@ func (p *ImportPlan) refuse(r catalog.Refused) {
 	}
 }
 
-// notBackwards refuses a list that is older than the last one: its prices would never hold.
+// notBackwards refuses a list without a proper day, and one that is older than the last: its prices would never hold.
 func (s *Store) notBackwards(ctx context.Context, o catalog.ImportOptions) error {
+	if _, err := time.Parse(time.DateOnly, o.ValidFrom); err != nil {
+		return fmt.Errorf("its prices hold from %q: enter a day as year-month-day", o.ValidFrom)
+	}
 	var last string
 	err := s.read.QueryRowContext(ctx, "SELECT coalesce(max(valid_from), '') FROM price_file WHERE supplier_id = ? AND undone = 0 AND source <> 'person'",
 		o.SupplierID).Scan(&last)
@@ -185,5 +189,5 @@ func spread(percents []float64) catalog.Spread {
 
 // finish lets go of what only the comparison needed.
 func (p *ImportPlan) finish() {
-	p.file.styleAt, p.file.attrAt, p.file.texts.at = nil, nil, nil
+	p.file.styleAt, p.file.attrAt, p.file.texts.at, p.file.breaks = nil, nil, nil, nil
 }

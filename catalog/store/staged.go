@@ -19,6 +19,40 @@ type staged struct {
 	styleAt map[string]int32 // by the number in small letters
 	sales   map[cellAt]sale
 	rows    int
+
+	breaks map[breaksKey]int32
+	last   [4]remembered // colour, hex, shade and size of the row before
+}
+
+// breaksKey is a row's prices as numbers, so that most need not be written out.
+type breaksKey struct {
+	piece, dozen, lot catalog.Myriad
+	lotQty            int
+}
+
+type remembered struct {
+	text string
+	id   int32
+}
+
+// id is the number of a text that is mostly the same as in the row before.
+func (s *staged) id(slot int, text string) int32 {
+	l := &s.last[slot]
+	if l.text != text {
+		l.id = s.texts.id(text)
+		l.text = s.texts.all[l.id]
+	}
+	return l.id
+}
+
+func (s *staged) price(r catalog.PriceRow) int32 {
+	key := breaksKey{r.Piece, r.Dozen, r.Case, r.CaseQty}
+	id, ok := s.breaks[key]
+	if !ok {
+		id = s.texts.id(r.Breaks())
+		s.breaks[key] = id
+	}
+	return id
 }
 
 // attrs is what a row says about its style, as numbers of texts.
@@ -62,9 +96,12 @@ func (t *texts) id(s string) int32 {
 }
 
 func newStaged() *staged {
-	return &staged{
+	s := &staged{
 		texts: texts{at: make(map[string]int32)}, attrAt: make(map[attrs]int32), styleAt: make(map[string]int32), sales: make(map[cellAt]sale),
+		breaks: make(map[breaksKey]int32),
 	}
+	s.texts.id("") // number 0, which is what is remembered before the first row
+	return s
 }
 
 // maxCells is more sizes in colours than any garment comes in.
@@ -76,7 +113,7 @@ func (s *staged) add(r catalog.PriceRow) (refused *catalog.Refused) {
 	at := s.style(r)
 	style := &s.styles[at]
 	c := stagedCell{
-		color: s.texts.id(r.Color), hex: s.texts.id(r.Hex), shade: s.texts.id(r.Shade), size: s.texts.id(r.Size), price: s.texts.id(r.Breaks()),
+		color: s.id(0, r.Color), hex: s.id(1, r.Hex), shade: s.id(2, r.Shade), size: s.id(3, r.Size), price: s.price(r),
 		line: int32(r.Line),
 	}
 	for _, old := range style.cells {

@@ -88,7 +88,7 @@ func (s *Store) openWriter(ctx context.Context) error {
 	if err := s.takeLock(ctx); err != nil {
 		return err
 	}
-	s.write = connect(s.path, "journal_mode(WAL)", "synchronous(FULL)", "cache_size(-65536)")
+	s.write = connect(s.path, "journal_mode(WAL)", "synchronous(FULL)", "cache_size(-65536)", "temp_store(MEMORY)")
 	s.write.SetMaxOpenConns(1)
 	return s.migrate(ctx)
 }

@@ -1,3 +1,4 @@
+-- References are checked when a transaction ends: checked at every row they cost a large import a journal of its own.
 -- Money and other exact decimals are TEXT as a job file writes them; days are 2006-01-02; lists of words are JSON.
 CREATE TABLE shop (
   id INTEGER PRIMARY KEY CHECK (id = 1),
@@ -56,7 +57,7 @@ CREATE INDEX price_file_of_supplier ON price_file(supplier_id, id);
 
 CREATE TABLE style (
   id INTEGER PRIMARY KEY,
-  supplier_id INTEGER NOT NULL REFERENCES supplier(id),
+  supplier_id INTEGER NOT NULL REFERENCES supplier(id) DEFERRABLE INITIALLY DEFERRED,
   number TEXT NOT NULL COLLATE NOCASE CHECK (number <> ''),
   name TEXT NOT NULL,
   mill TEXT NOT NULL,
@@ -71,26 +72,26 @@ CREATE TABLE style (
   usual INTEGER NOT NULL CHECK (usual IN (0, 1)),
   retired INTEGER NOT NULL CHECK (retired IN (0, 1)),
   edits INTEGER NOT NULL DEFAULT 0, -- counts changes by hand
-  file_id INTEGER REFERENCES price_file(id), -- the price file that brought it, NULL: a person
+  file_id INTEGER, -- the price file that brought it, NULL: a person
   UNIQUE (supplier_id, number)
 ) STRICT;
 CREATE INDEX usual_style ON style(number) WHERE usual = 1;
 
 CREATE TABLE color (
-  style_id INTEGER NOT NULL REFERENCES style(id) ON DELETE CASCADE,
+  style_id INTEGER NOT NULL REFERENCES style(id) ON DELETE CASCADE DEFERRABLE INITIALLY DEFERRED,
   pos INTEGER NOT NULL,
   name TEXT NOT NULL CHECK (name <> ''),
   hex TEXT NOT NULL,
   shade TEXT NOT NULL CHECK (shade IN ('', 'light', 'dark', 'heather', 'neon')),
   sizes TEXT NOT NULL DEFAULT '', -- divided by spaces, empty: all of the style
   retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),
-  file_id INTEGER REFERENCES price_file(id),
+  file_id INTEGER, -- as for style
   PRIMARY KEY (style_id, pos)
 ) STRICT, WITHOUT ROWID;
 
 -- A price entry is never changed: a later one takes its place from its day on.
 CREATE TABLE price (
-  style_id INTEGER NOT NULL REFERENCES style(id) ON DELETE CASCADE,
+  style_id INTEGER NOT NULL REFERENCES style(id) ON DELETE CASCADE DEFERRABLE INITIALLY DEFERRED,
   seq INTEGER NOT NULL,
   color TEXT NOT NULL,      -- empty: every colour
   size TEXT NOT NULL CHECK (size <> ''),
@@ -98,7 +99,7 @@ CREATE TABLE price (
   breaks TEXT NOT NULL,     -- like "6.85 72:6.20"; empty where the size is gone
   valid_from TEXT NOT NULL CHECK (length(valid_from) = 10),
   valid_to TEXT NOT NULL CHECK (valid_to = '' OR length(valid_to) = 10),
-  file_id INTEGER NOT NULL REFERENCES price_file(id),
+  file_id INTEGER NOT NULL REFERENCES price_file(id) DEFERRABLE INITIALLY DEFERRED,
   PRIMARY KEY (style_id, seq)
 ) STRICT, WITHOUT ROWID;
 
@@ -108,14 +109,17 @@ END;
 
 CREATE VIRTUAL TABLE style_words USING fts5(
   number, name, category, mill, colors,
-  content = '', contentless_delete = 1, prefix = '1 2 3', detail = 'column',
+  content = '', contentless_delete = 1, prefix = '1 2', detail = 'none',
   tokenize = 'unicode61 remove_diacritics 2'
 );
+
+-- More of an import is sorted in memory before it is written.
+INSERT INTO style_words (style_words, rank) VALUES ('hashsize', 8388608);
 
 -- The same for my usual only: a few hundred that come first.
 CREATE VIRTUAL TABLE usual_words USING fts5(
   number, name, category, mill, colors,
-  content = '', contentless_delete = 1, prefix = '1 2 3', detail = 'column',
+  content = '', contentless_delete = 1, prefix = '1 2', detail = 'none',
   tokenize = 'unicode61 remove_diacritics 2'
 );
 
