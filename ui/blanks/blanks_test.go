@@ -19,15 +19,15 @@ import (
 	"pressworth/ui/parts"
 )
 
-// many is a catalog of so many styles, in memory.
-type many int
+// stock is a catalog of so many styles, in memory.
+type stock int
 
-func (m many) row(i int) catalog.StyleRow {
+func (m stock) row(i int) catalog.StyleRow {
 	return catalog.StyleRow{StyleID: int64(i + 1), Supplier: "Northgate Blanks", Number: fmt.Sprintf("TS-%d", i), Name: "Everyday tee",
 		Colors: 3, Sizes: "S–3XL", From: money.FromMinor(310, 2), PricedOn: "2026-11-04"}
 }
 
-func (m many) FindBlanks(_ context.Context, words string, limit int) ([]catalog.StyleRow, error) {
+func (m stock) FindBlanks(_ context.Context, words string, limit int) ([]catalog.StyleRow, error) {
 	if words == "broken" {
 		return nil, errors.New("the file is locked")
 	}
@@ -40,7 +40,7 @@ func (m many) FindBlanks(_ context.Context, words string, limit int) ([]catalog.
 	return out, nil
 }
 
-func (m many) Styles(_ context.Context, after int64, limit int) ([]catalog.StyleRow, error) {
+func (m stock) Styles(_ context.Context, after int64, limit int) ([]catalog.StyleRow, error) {
 	var out []catalog.StyleRow
 	for i := int(after); i < int(m) && len(out) < limit; i++ {
 		out = append(out, m.row(i))
@@ -48,14 +48,14 @@ func (m many) Styles(_ context.Context, after int64, limit int) ([]catalog.Style
 	return out, nil
 }
 
-func (m many) Style(_ context.Context, id int64) (catalog.Style, error) {
+func (m stock) Style(_ context.Context, id int64) (catalog.Style, error) {
 	each := []quote.Break{{From: 1, Each: money.FromMinor(310, 2)}, {From: 72, Each: money.FromMinor(285, 2)}}
 	return catalog.Style{ID: id, Number: m.row(int(id - 1)).Number, Name: "Everyday tee", Fabric: "100 % cotton",
 		Colors: []catalog.Color{{Name: "Navy", Hex: "#1f3055", Shade: "dark"}}, Caution: "dye may migrate",
 		Sizes: []catalog.StyleSize{{Size: "S", Each: each}, {Size: "M", Each: each}, {Size: "2XL", Each: each[:1]}}}, nil
 }
 
-func (m many) Prices(context.Context, int64) ([]catalog.Price, error) { return nil, nil }
+func (m stock) Prices(context.Context, int64) ([]catalog.Price, error) { return nil, nil }
 
 var day = time.Date(2026, time.December, 2, 12, 4, 0, 0, time.UTC)
 
@@ -94,7 +94,7 @@ func texts(o fyne.CanvasObject) string {
 func key(o fyne.Focusable, name fyne.KeyName) { o.TypedKey(&fyne.KeyEvent{Name: name}) }
 
 func TestBlanks_listFollowsTheSearchAsItIsTyped(t *testing.T) {
-	p := New(many(1000), func() time.Time { return day })
+	p := New(stock(1000), func() time.Time { return day })
 	onScreen(t, p)
 	test.Type(p.search, "ts-99")
 	if len(p.rows) != 11 || p.rows[0].Number != "TS-99" {
@@ -110,7 +110,7 @@ func TestBlanks_listFollowsTheSearchAsItIsTyped(t *testing.T) {
 }
 
 func TestBlanks_manyRowsAreReadAPageAtATime(t *testing.T) {
-	p := New(many(1000), func() time.Time { return day })
+	p := New(stock(1000), func() time.Time { return day })
 	onScreen(t, p)
 	if len(p.rows) != page {
 		t.Fatalf("got %d rows at first, want %d", len(p.rows), page)
@@ -128,7 +128,7 @@ func TestBlanks_manyRowsAreReadAPageAtATime(t *testing.T) {
 }
 
 func TestBlanks_whatCannotBeReadIsSaid(t *testing.T) {
-	p := New(many(10), func() time.Time { return day })
+	p := New(stock(10), func() time.Time { return day })
 	onScreen(t, p)
 	p.search.SetText("broken")
 	p.find("broken")
@@ -182,7 +182,7 @@ func (f *fakeImports) Suppliers(context.Context) ([]catalog.Supplier, error) {
 func importing(t *testing.T) (*Place, *fakeImports) {
 	t.Helper()
 	f := &fakeImports{}
-	p := New(many(10), func() time.Time { return day })
+	p := New(stock(10), func() time.Time { return day })
 	p.Imports = f
 	onScreen(t, p)
 	p.openImport()
@@ -256,7 +256,7 @@ func TestImport_lastOneCanBeTakenBackAndEscLeaves(t *testing.T) {
 }
 
 func BenchmarkBlanks_scrollByOneRow(b *testing.B) {
-	p := New(many(250_000), func() time.Time { return day })
+	p := New(stock(250_000), func() time.Time { return day })
 	onScreen(b, p)
 	for i := 0; b.Loop(); i++ {
 		p.table.ScrollBy(1)

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"pressworth/catalog"
 	"pressworth/ui/form"
@@ -19,6 +20,7 @@ type importPage struct {
 	place   *Place
 	imports Imports
 	object  fyne.CanvasObject
+	scroll  *container.Scroll
 	steps   *fyne.Container // the sections of the steps so far
 	form    *form.Form
 	fault   *parts.Band
@@ -31,11 +33,13 @@ type importPage struct {
 	stop      context.CancelFunc
 	done      atomic.Int64 // per mille of what is being done
 	report    *report
+	next      []*parts.Button // what leads from one step to the next; only the last one is filled
 }
 
 func newImportPage(p *Place, i Imports) *importPage {
 	g := &importPage{place: p, imports: i, fault: parts.NewBand(parts.Fault, ""), busy: parts.NewBand(parts.Note, ""), steps: parts.Column(look.SectionApart)}
-	g.object = parts.PageInset(parts.NewPageScroll(parts.Column(look.SectionApart, g.steps, g.fault, g.busy)))
+	g.scroll = parts.NewPageScroll(parts.Column(look.SectionApart, g.steps, g.fault, g.busy))
+	g.object = parts.PageInset(g.scroll)
 	return g
 }
 
@@ -79,7 +83,7 @@ func (g *importPage) fileStep() {
 	rest := parts.Fields(170, g.form.Choice("supplier", "Supplier", suppliers), g.form.Text("from", "Prices hold from", "like 2026-05-31"))
 	section := parts.NewSection("Import prices", "1 · the file", file, rest,
 		g.form.Check("whole", "the file lists everything this supplier has: what is not in it is gone"),
-		parts.Row(8, nil, parts.NewButton(parts.Filled, "Look at the file", "", g.look)))
+		parts.Row(8, nil, g.nextButton(0, "Look at the file", g.look)))
 	section.Right.Add(parts.NewButton(parts.Quiet, "Undo the last import", "", g.undo))
 	section.Right.Add(parts.NewButton(parts.Quiet, "Back to the blanks", "Esc", g.place.closeImport))
 	g.form.Set("from", g.place.now().Format(time.DateOnly))
@@ -89,6 +93,16 @@ func (g *importPage) fileStep() {
 	g.steps.Objects = []fyne.CanvasObject{section}
 	g.steps.Refresh()
 	parts.Focus(g.form.Field("file"))
+}
+
+// nextButton makes the button of a step; those of the steps before become quiet.
+func (g *importPage) nextButton(step int, word string, act func()) *parts.Button {
+	b := parts.NewButton(parts.Filled, word, "", act)
+	g.next = append(g.next[:step:step], b)
+	for _, earlier := range g.next[:step] {
+		earlier.SetKind(parts.Quiet)
+	}
+	return b
 }
 
 func (g *importPage) choose() {

@@ -32,10 +32,11 @@ func (g *importPage) columnStep() {
 	}
 	sizes := g.form.Text("column.sizes", "Columns that are sizes, divided by commas", "where the file has one row a style")
 	g.form.Set("column.sizes", strings.Join(g.sheet.Matched.Sizes, ", "))
-	section := parts.NewSection("Columns", "2 · "+g.sheet.Kind+", remembered for "+g.supplier().Name, g.headTable(), parts.Fields(150, fields...), sizes,
-		parts.Row(8, nil, parts.NewButton(parts.Filled, "Compare", "", g.compare)))
+	section := parts.NewSection("Columns", "2 · "+g.sheet.Kind+" file of "+g.supplier().Name, g.headTable(), parts.Fields(150, fields...), sizes,
+		parts.Row(8, nil, g.nextButton(1, "Compare", g.compare)))
 	g.steps.Objects = append(g.steps.Objects[:1:1], section)
 	g.steps.Refresh()
+	parts.Focus(g.next[1])
 }
 
 func fieldWord(field string) string {
@@ -119,7 +120,7 @@ func (g *importPage) reportStep() {
 	r.table.Len = func() int { return len(r.rows) }
 	r.table.Row = r.row
 	r.table.Empty = "None."
-	r.take = parts.NewButton(parts.Filled, "Take these prices", "", g.apply)
+	r.take = g.nextButton(2, "Take these prices", g.apply)
 	section := parts.NewSection("What changes", "3 · nothing has been changed yet", parts.NewParagraph(r.words(), parts.Style{}), chips,
 		container.New(tall{260}, r.table))
 	g.steps.Objects = append(g.steps.Objects[:2:2], section)
@@ -128,14 +129,16 @@ func (g *importPage) reportStep() {
 	}
 	g.steps.Objects = append(g.steps.Objects, parts.Row(8, nil, r.take))
 	g.steps.Refresh()
-	r.show(r.kinds[slices.IndexFunc(r.kinds, func(k string) bool { return k != catalog.ChangeSame })])
+	r.show(r.most())
+	g.scroll.Refresh()
+	g.scroll.ScrollToBottom()
 	parts.Focus(r.take)
 }
 
 // words sums the report up.
 func (r *report) words() string {
 	a := r.all
-	out := fmt.Sprintf("%d rows read. %d styles are new, %d are no longer listed.", a.Rows, a.NewStyles, a.Gone)
+	out := fmt.Sprintf("%s read. New styles: %d. No longer listed: %d.", many(a.Rows, "row"), a.NewStyles, a.Gone)
 	if a.Counts[catalog.ChangeDearer] > 0 {
 		out += fmt.Sprintf(" Dearer by %s, from %s to %s.", share(a.DearerBy.Middle), share(a.DearerBy.Least), share(a.DearerBy.Most))
 	}
@@ -143,9 +146,31 @@ func (r *report) words() string {
 		out += fmt.Sprintf(" Cheaper by %s, from %s to %s.", share(a.CheaperBy.Middle), share(a.CheaperBy.Least), share(a.CheaperBy.Most))
 	}
 	if a.Refused > 0 {
-		out += fmt.Sprintf(" %d rows are not taken, each with its reason below.", a.Refused)
+		out += fmt.Sprintf(" Not taken: %s, each with its reason below.", many(a.Refused, "row"))
 	}
 	return out
+}
+
+// most is the kind of change there is most of, leaving out what does not change.
+func (r *report) most() string {
+	best, most := catalog.ChangeNew, 0
+	for _, k := range r.kinds {
+		n := r.all.Counts[k]
+		if k == refusedKind {
+			n = r.all.Refused
+		}
+		if k != catalog.ChangeSame && n > most {
+			best, most = k, n
+		}
+	}
+	return best
+}
+
+func many(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 func share(percent float64) string {

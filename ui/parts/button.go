@@ -52,6 +52,14 @@ func (b *Button) SetText(word string) {
 	}
 }
 
+// SetKind changes how much the button asks for attention.
+func (b *Button) SetKind(kind ButtonKind) {
+	if b.kind != kind {
+		b.kind = kind
+		b.repaint()
+	}
+}
+
 // SetAction changes what the button does.
 func (b *Button) SetAction(act func()) { b.act = act }
 
