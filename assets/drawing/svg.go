@@ -6,13 +6,17 @@ import (
 	"strconv"
 )
 
+// pixels are 96 to the inch in SVG, where no unit is named.
+const pixels = 96
+
 // SVG writes a picture as an SVG file of its true size: filled paths and nothing else, so that the simplest reader draws it alike at any
 // size.
 func SVG(p Picture) []byte {
 	var b bytes.Buffer
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%sin" height="%sin" viewBox="0 0 %s %s">`+"\n",
-		num(p.W), num(p.H), num(p.W), num(p.H))
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%s" height="%s" viewBox="0 0 %[1]s %[2]s">`+"\n",
+		num(p.W*pixels), num(p.H*pixels))
 	for _, s := range p.Outlined() {
+		s.Path = s.Path.Map(func(q Point) Point { return Point{q.X * pixels, q.Y * pixels} })
 		fmt.Fprintf(&b, `<path fill="%s"`, s.Fill)
 		if s.Alpha() < 1 {
 			fmt.Fprintf(&b, ` fill-opacity="%s"`, num(s.Alpha()))
