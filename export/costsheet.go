@@ -5,7 +5,6 @@ import (
 	"strings"
 	"time"
 
-	"pressworth/assets/drawing"
 	"pressworth/export/letters"
 	"pressworth/export/paper"
 	"pressworth/quote"
@@ -14,19 +13,21 @@ import (
 
 // CostSheet is the shop's own sheet as a PDF: every cost with its basis, how it splits, methods, plans, margin.
 func CostSheet(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return render(job, "Cost sheet "+paperOf(job).Number, footText(job, "Cost sheet"), date, func(d *doc) {
-		d.letterhead(job, "Cost sheet", [][2]string{{"number", paperOf(job).Number}, {"date", day(date.Format(time.DateOnly))}, {"", "internal: not for the customer"}}...)
-		d.addressee(job)
-		d.keyFigures(result)
-		d.costStack(result)
-		d.costLines(job, result)
-		d.byGarment(job, result)
-		d.methods(job, result)
-		d.plans(job, result)
-		d.steps(job, result)
-		d.priceLines(result)
-		d.warnings(result)
-	})
+	return render(job, "Cost sheet "+paperOf(job).Number, footText(job, "Cost sheet"), date, func(d *doc) { layCostSheet(d, job, result, date) })
+}
+
+func layCostSheet(d *doc, job quote.Job, result quote.Result, date time.Time) {
+	d.letterhead(job, "Cost sheet", [][2]string{{"number", paperOf(job).Number}, {"date", day(date.Format(time.DateOnly))}, {"", "internal: not for the customer"}}...)
+	d.addressee(job)
+	d.keyFigures(result)
+	d.costStack(result)
+	d.costLines(job, result)
+	d.byGarment(job, result)
+	d.methods(job, result)
+	d.plans(job, result)
+	d.steps(job, result)
+	d.priceLines(result)
+	d.warnings(result)
 }
 
 // kindColor is the colour of a kind of cost, the same as in the window.
@@ -103,8 +104,8 @@ func number(a money.Amount) float64 {
 }
 
 func (d *doc) costLines(job quote.Job, r quote.Result) {
-	t := d.table(columnSpec{title: "cost", share: 2}, columnSpec{title: "for", share: 3}, columnSpec{title: "basis", share: 6},
-		columnSpec{title: "priced on", width: 56}, columnSpec{title: "amount in " + job.Currency, width: 78, right: true})
+	t := d.table(columnSpec{title: "cost", width: 82}, columnSpec{title: "for", share: 4}, columnSpec{title: "basis", share: 5},
+		columnSpec{title: "priced on", width: 50}, columnSpec{title: "amount in " + job.Currency, width: 72, right: true})
 	for _, l := range r.Cost.Lines {
 		if zero(l.Amount) {
 			continue
@@ -112,7 +113,7 @@ func (d *doc) costLines(job quote.Job, r quote.Result) {
 		y := d.y
 		t.row([]string{"    " + kindName(l.Kind), refName(job, l), l.Basis, pricedOn(job, l.Entries), grouped(l.Amount)},
 			[]paper.Style{body, body, colored(body, muted), small, body}, 2)
-		if d.y > y {
+		if d.y > y { // still on the same page
 			paper.Box(d, d.left, y+6.5, 6, 6, paper.Look{Fill: kindColor(l.Kind)})
 		}
 	}
@@ -183,9 +184,9 @@ func entryDates(job quote.Job) map[string]string {
 
 func (d *doc) byGarment(job quote.Job, r quote.Result) {
 	d.heading("By garment")
-	t := d.table(columnSpec{title: "garment", share: 3}, columnSpec{title: "its share of the costs", share: 6},
-		columnSpec{title: "pieces", width: 38, right: true}, columnSpec{title: "cost", width: 58, right: true},
-		columnSpec{title: "cost each", width: 48, right: true}, columnSpec{title: "price each", width: 50, right: true})
+	t := d.table(columnSpec{title: "garment", share: 4}, columnSpec{title: "its share of the costs", share: 6},
+		columnSpec{title: "pieces", width: 30, right: true}, columnSpec{title: "cost", width: 50, right: true},
+		columnSpec{title: "cost each", width: 42, right: true}, columnSpec{title: "price each", width: 44, right: true})
 	for _, l := range r.Garments {
 		if l.Pieces == 0 {
 			continue
@@ -217,8 +218,8 @@ func (d *doc) methods(job quote.Job, r quote.Result) {
 		return
 	}
 	d.heading("Methods")
-	t := d.table(columnSpec{title: "placement", share: 3}, columnSpec{title: "size and inks", share: 4}, columnSpec{title: "rate card", share: 3},
-		columnSpec{title: "next best", share: 4}, columnSpec{title: "transfers", width: 46, right: true}, columnSpec{title: "amount", width: 56, right: true})
+	t := d.table(columnSpec{title: "placement", share: 3}, columnSpec{title: "size and inks", share: 5}, columnSpec{title: "rate card", share: 3},
+		columnSpec{title: "next best", share: 4}, columnSpec{title: "transfers", width: 40, right: true}, columnSpec{title: "amount", width: 48, right: true})
 	for _, m := range r.Methods {
 		p := placementOf(job, m.Placement)
 		next := "none"
@@ -375,5 +376,3 @@ func (d *doc) warnings(r quote.Result) {
 		d.paragraph(d.left, d.right-d.left, w.Text, colored(body, warn))
 	}
 }
-
-var _ = drawing.Front

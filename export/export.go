@@ -27,6 +27,8 @@ func Documents(job quote.Job, result quote.Result, date time.Time) ([]File, erro
 	m.pdf("quote-"+n+".pdf", Quote, job, result, date)
 	m.pdf("cost-sheet-"+n+".pdf", CostSheet, job, result, date)
 	m.add("cost-sheet-" + n + ".csv")(CostCSV(job, result))
+	m.pdf("proof-"+n+".pdf", Proof, job, result, date)
+	m.pdf("packing-list-"+n+".pdf", PackingList, job, result, date)
 	m.pdf("press-ticket-"+n+".pdf", Ticket, job, result, date)
 	m.pdf("purchases-"+n+".pdf", Purchases, job, result, date)
 	m.add("purchases-" + n + ".csv")(PurchasesCSV(job, result))

@@ -13,14 +13,16 @@ import (
 
 // Purchases is what has to be ordered, by supplier, as a PDF.
 func Purchases(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return render(job, "Purchases "+paperOf(job).Number, footText(job, "Purchases"), date, func(d *doc) {
-		d.letterhead(job, "Purchases", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))})
-		for _, s := range suppliersOf(result) {
-			d.heading(supplierName(job, s))
-			d.blanksFrom(job, result, s)
-			d.transfersFrom(job, result, s)
-		}
-	})
+	return render(job, "Purchases "+paperOf(job).Number, footText(job, "Purchases"), date, func(d *doc) { layPurchases(d, job, result, date) })
+}
+
+func layPurchases(d *doc, job quote.Job, result quote.Result, date time.Time) {
+	d.letterhead(job, "Purchases", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))})
+	for _, s := range suppliersOf(result) {
+		d.heading(supplierName(job, s))
+		d.blanksFrom(job, result, s)
+		d.transfersFrom(job, result, s)
+	}
 }
 
 // suppliersOf are the suppliers that something is bought from, in the order of the lists.

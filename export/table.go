@@ -93,7 +93,11 @@ func (t *table) row(texts []string, styles []paper.Style, wrap int) {
 	t.d.y += 3
 	for i, c := range t.columns {
 		if i != wrap {
-			t.cell(c, texts[i], styles[i], t.d.y+lead-3.2)
+			s := styles[i]
+			if s.Width(texts[i]) > c.width && s.Size > small.Size {
+				s.Size = small.Size // a little smaller before it is cut
+			}
+			t.cell(c, texts[i], s, t.d.y+lead-3.2)
 		}
 	}
 	for _, l := range lines {

@@ -12,18 +12,20 @@ import (
 
 // Ticket is the press ticket as a PDF: what goes where, how hot, in which order, with boxes to tick.
 func Ticket(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return render(job, "Press ticket "+paperOf(job).Number, footText(job, "Press ticket"), date, func(d *doc) {
-		d.letterhead(job, "Press ticket", [2]string{"number", paperOf(job).Number}, [2]string{"printed", day(date.Format(time.DateOnly))},
-			[2]string{"needed by", day(paperOf(job).NeededBy)})
-		d.addressee(job)
-		d.cautions(pressCautions(job))
-		d.counts(job, result)
-		d.pressings(job, result)
-		if vs := views(job, result); len(vs) > 0 {
-			d.heading("Where it goes")
-			d.pictures(vs, 190)
-		}
-	})
+	return render(job, "Press ticket "+paperOf(job).Number, footText(job, "Press ticket"), date, func(d *doc) { layTicket(d, job, result, date) })
+}
+
+func layTicket(d *doc, job quote.Job, result quote.Result, date time.Time) {
+	d.letterhead(job, "Press ticket", [2]string{"number", paperOf(job).Number}, [2]string{"printed", day(date.Format(time.DateOnly))},
+		[2]string{"needed by", day(paperOf(job).NeededBy)})
+	d.addressee(job)
+	d.cautions(pressCautions(job))
+	d.counts(job, result)
+	d.pressings(job, result)
+	if vs := views(job, result); len(vs) > 0 {
+		d.heading("Where it goes")
+		d.pictures(vs, 190)
+	}
 }
 
 // pressCautions are the usual cautions at a heat press. The instructions of the maker and local rules come first.

@@ -275,9 +275,9 @@ func (r *report) priceBasis(p Pricing, t totals) map[string]string {
 		"extras":   joinBases(r.extraLinesOut()),
 		"art":      r.job.Art.Charge.String(),
 		"delivery": p.DeliveryCharge.String(),
-		"subtotal": fmt.Sprintf("%s + %s − %s + %s + %s + %s + %s", a(t.goods), a(t.rush), a(t.discount), a(t.minimum), a(t.extras), a(t.art), a(t.delivery)),
+		"subtotal": r.added(t.goods, t.rush, -t.discount, t.minimum, t.extras, t.art, t.delivery),
 		"tax":      fmt.Sprintf("%s %% of %s", p.Tax.Percent, trim(t.taxable, r.places)),
-		"total":    fmt.Sprintf("%s + %s + %s", a(t.subtotal), a(t.tax), a(t.cardFee)),
+		"total":    r.added(t.subtotal, t.tax, t.cardFee),
 		"deposit":  fmt.Sprintf("%s %% of %s", p.DepositPercent, a(t.total)),
 		"balance":  fmt.Sprintf("%s − %s", a(t.total), a(t.deposit)),
 	}
@@ -288,7 +288,10 @@ func (r *report) priceBasis(p Pricing, t totals) map[string]string {
 		b["rush"] = fmt.Sprintf("%s %% of %s", p.RushPercent, a(t.goods))
 	}
 	if t.discount > 0 {
-		b["discount"] = fmt.Sprintf("%s %% of %s + %s", p.DiscountPercent, a(add(t.goods, t.rush)), p.Discount)
+		b["discount"] = fmt.Sprintf("%s %% of %s", p.DiscountPercent, a(add(t.goods, t.rush)))
+		if p.Discount.Sign() > 0 {
+			b["discount"] += " + " + p.Discount.String()
+		}
 	}
 	if t.minimum > 0 {
 		b["minimum_order"] = fmt.Sprintf("%s less %s", p.MinimumOrder, a(t.goods+t.rush-t.discount))
@@ -297,9 +300,32 @@ func (r *report) priceBasis(p Pricing, t totals) map[string]string {
 		b["card_fee"] = fmt.Sprintf("(%s + %s) / (1 − %s %%) − %s", a(t.subtotal+t.tax), p.Card.Fixed, p.Card.Percent, a(t.subtotal+t.tax))
 	}
 	if t.absorbed > 0 {
-		b["absorbed_fee"] = fmt.Sprintf("%s × %s %% + %s − %s", a(t.total), p.Card.Percent, p.Card.Fixed, a(t.cardFee))
+		b["absorbed_fee"] = fmt.Sprintf("%s %% of %s + %s", p.Card.Percent, a(t.total), p.Card.Fixed)
+		if t.cardFee > 0 {
+			b["absorbed_fee"] += " − " + a(t.cardFee)
+		}
 	}
 	return b
+}
+
+// added writes a sum without its zeros.
+func (r *report) added(terms ...int64) string {
+	text := ""
+	for _, t := range terms {
+		switch {
+		case t > 0 && text != "":
+			text += " + "
+		case t < 0:
+			text += " − "
+		}
+		if t != 0 {
+			text += r.amount(max(t, -t)).String()
+		}
+	}
+	if text == "" {
+		return r.amount(0).String()
+	}
+	return text
 }
 
 func joinBases(lines []ExtraLine) string {

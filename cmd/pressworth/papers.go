@@ -20,10 +20,14 @@ var paperKinds = map[ui.Paper]struct {
 	name, ending string
 	make         func(quote.Job, quote.Result, time.Time) ([]byte, error)
 }{
-	ui.QuotePaper:  {"quote", ".pdf", export.Quote},
-	ui.CostPaper:   {"cost-sheet", ".pdf", export.CostSheet},
-	ui.EmailPaper:  {"e-mail", ".eml", export.Email},
-	ui.TicketPaper: {"press-ticket", ".pdf", export.Ticket},
+	ui.QuotePaper:   {"quote", ".pdf", export.Quote},
+	ui.CostPaper:    {"cost-sheet", ".pdf", export.CostSheet},
+	ui.EmailPaper:   {"e-mail", ".eml", export.Email},
+	ui.TicketPaper:  {"press-ticket", ".pdf", export.Ticket},
+	ui.ProofPaper:   {"proof", ".pdf", export.Proof},
+	ui.ConfirmPaper: {"order-confirmation", ".pdf", export.Confirmation},
+	ui.InvoicePaper: {"invoice", ".pdf", export.Invoice},
+	ui.PackingPaper: {"packing-list", ".pdf", export.PackingList},
 }
 
 // Write writes a document and returns its path.
