@@ -73,7 +73,7 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 		ShopName:  records.Letterhead.Name,
 		About: ui.About{
 			Version: version, Toolkit: toolkit(), Schema: strconv.Itoa(store.Version()), ShopPath: shop.Path(),
-			Demo: records.Demo, StartOwn: d.startOwn(ctx, records.Demo),
+			Demo: records.Demo, StartOwn: d.startOwn(records.Demo),
 		},
 	})
 	list.Choose = d.window.ChooseFile
@@ -99,12 +99,12 @@ func (d *desktop) firstQuote(ctx context.Context, shop *store.Store, records cat
 }
 
 // startOwn is offered in the demo shop only. The new window is a program of its own; this one closes.
-func (d *desktop) startOwn(ctx context.Context, demo bool) func() {
+func (d *desktop) startOwn(demo bool) func() {
 	if !demo {
 		return nil
 	}
 	return func() {
-		if err := startOwn(ctx); err != nil {
+		if err := startOwn(); err != nil {
 			d.trace("own shop: " + err.Error())
 			return
 		}

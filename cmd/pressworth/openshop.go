@@ -12,16 +12,21 @@ import (
 	"pressworth/catalog/store"
 )
 
-// openShop opens a shop file for work, and makes it if there is none: with the demo shop in it where that is wanted.
+// openShop opens a shop file for work, and makes it if there is none: the demo shop where that is wanted, else one with
+// the rates to begin a shop of one's own with.
 func openShop(ctx context.Context, path string, demo bool) (*store.Store, error) {
 	_, err := os.Stat(path)
 	fresh := errors.Is(err, os.ErrNotExist)
 	shop, err := store.Open(ctx, path, store.Options{})
-	if err != nil || !fresh || !demo {
+	if err != nil || !fresh {
 		return shop, err
 	}
-	if err := seedDemo(ctx, shop); err != nil {
-		return nil, errors.Join(fmt.Errorf("make the demo shop: %w", err), shop.Close())
+	seed := seedOwn
+	if demo {
+		seed = seedDemo
+	}
+	if err := seed(ctx, shop); err != nil {
+		return nil, errors.Join(fmt.Errorf("make shop file %s: %w", path, err), shop.Close())
 	}
 	return shop, nil
 }

@@ -10,8 +10,6 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
-
-	"pressworth/catalog/store"
 )
 
 // openWindow opens the window on a shop file and stays until it is closed.
@@ -48,29 +46,15 @@ func hasDisplay() bool {
 	return runtime.GOOS == "windows" || runtime.GOOS == "darwin" || os.Getenv("DISPLAY") != "" || os.Getenv("WAYLAND_DISPLAY") != ""
 }
 
-// startOwn opens a second window on a shop of one's own, which it makes if there is none yet.
-func startOwn(ctx context.Context) error {
+// startOwn opens a second window on a shop of one's own, which is made there if there is none yet.
+func startOwn() error {
 	folder, err := dataFolder()
 	if err != nil {
 		return err
-	}
-	path := filepath.Join(folder, "shop.db")
-	if _, err := os.Stat(path); errors.Is(err, os.ErrNotExist) {
-		if err := makeOwn(ctx, path); err != nil {
-			return err
-		}
 	}
 	self, err := os.Executable()
 	if err != nil {
 		return err
 	}
-	return exec.Command(self, "--shop", path).Start()
-}
-
-func makeOwn(ctx context.Context, path string) error {
-	shop, err := store.Open(ctx, path, store.Options{})
-	if err != nil {
-		return err
-	}
-	return errors.Join(seedOwn(ctx, shop), shop.Close())
+	return exec.Command(self, "--shop", filepath.Join(folder, "shop.db")).Start()
 }
