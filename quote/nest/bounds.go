@@ -1,22 +1,28 @@
 package nest
 
 // sheetsBound is a number of regions no layout does without. far tries every
-// pair of duals, not only those that promise most.
+// pair of duals, not only those that promise most, and widened sides.
 func (t *task) sheetsBound(w, h int64, far bool) int {
 	if t.n == 0 {
 		return 0
 	}
-	return t.dualBound(w, h, duals(t.kinds, alongX, w), far)
+	plain := t.ways()
+	best := max(1, t.rivals(w, h), dualBound(plain, w, h, duals(plain, alongX, w), far))
+	if far && t.few(max(w, h)) {
+		wide := t.widened(w, h)
+		best = max(best, dualBound(wide, w, h, duals(wide, alongX, w), true))
+	}
+	return best
 }
 
-// dualBound is sheetsBound with the duals across at hand.
-func (t *task) dualBound(w, h int64, fs []dual, far bool) int {
-	gs := duals(t.kinds, alongY, h)
-	best := 1
+// dualBound is the most that duals prove; those across are at hand.
+func dualBound(kinds []ways, w, h int64, fs []dual, far bool) int {
+	gs := duals(kinds, alongY, h)
+	best := 0
 	try := func(f, g *dual) {
 		if f.limit > 0 && g.limit > 0 {
 			whole := product(f.limit, g.limit)
-			if m := measure(t.kinds, f, g); whole.times(best).less(m) {
+			if m := measure(kinds, f, g); whole.times(best).less(m) {
 				best = m.overArea(whole)
 			}
 		}
@@ -27,14 +33,14 @@ func (t *task) dualBound(w, h int64, fs []dual, far bool) int {
 	for i := range gs {
 		try(&fs[0], &gs[i])
 	}
-	if far && len(fs)*len(gs)*len(t.kinds) < 4_000_000 {
+	if far && len(fs)*len(gs)*len(kinds) < 4_000_000 {
 		for i := range fs {
 			for j := range gs {
 				try(&fs[i], &gs[j])
 			}
 		}
 	}
-	return max(best, t.rivals(w, h))
+	return best
 }
 
 // rivals counts pieces no two of which go on one region, as a greedy clique.
@@ -67,8 +73,8 @@ func (t *task) rivals(w, h int64) int {
 
 // together says whether two pieces go side by side or one above the other.
 func together(a, b kind, w, h int64) bool {
-	for _, p := range a.ways() {
-		for _, q := range b.ways() {
+	for _, p := range a.bothWays() {
+		for _, q := range b.bothWays() {
 			if max(p.h, q.h) <= h && p.w+q.w <= w || max(p.w, q.w) <= w && p.h+q.h <= h {
 				return true
 			}
@@ -77,12 +83,12 @@ func together(a, b kind, w, h int64) bool {
 	return false
 }
 
-// ways are the sizes a kind may lie in.
-func (k kind) ways() []lengths {
+// bothWays are the sizes a kind may lie in.
+func (k kind) bothWays() []kind {
 	if k.turn {
-		return []lengths{{k.w, k.h}, {k.h, k.w}}
+		return []kind{k, {w: k.h, h: k.w}}
 	}
-	return []lengths{{k.w, k.h}}
+	return []kind{k}
 }
 
 // stripBound is a length no layout goes below: by duals across the strip, the
@@ -96,11 +102,19 @@ func (t *task) stripBound() int64 {
 		}
 		bound = max(bound, least)
 	}
-	length := plain(t.kinds, 1)
-	fs := duals(t.kinds, alongX, t.w)
+	kinds := t.ways()
+	few := t.few(t.w)
+	if few {
+		kinds = t.widenedAcross(t.w)
+	}
+	fs := duals(kinds, alongX, t.w)
+	length := dual{limit: 1}
+	for i := range kinds {
+		length.values = append(length.values, kinds[i].y)
+	}
 	for i := range fs {
 		if fs[i].limit > 0 {
-			bound = max(bound, measure(t.kinds, &fs[i], length).over(fs[i].limit))
+			bound = max(bound, measure(kinds, &fs[i], &length).over(fs[i].limit))
 		}
 	}
 	sums := newReach(t.kinds, alongY, min(t.h, maxReach))
@@ -111,7 +125,7 @@ func (t *task) stripBound() int64 {
 	low, high := bound, bound+bound/4
 	for low < high {
 		mid := low + (high-low)/2
-		if t.dualBound(t.w, mid, fs, false) > 1 {
+		if dualBound(kinds, t.w, mid, fs, false) > 1 {
 			low = mid + 1
 		} else {
 			high = mid

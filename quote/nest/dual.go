@@ -8,27 +8,51 @@ import "slices"
 // (Fekete & Schepers 2004). A piece that may be turned counts with the smaller
 // of its two measures, so that the bound holds whichever way it lies.
 type dual struct {
-	limit  int64     // value of the whole length
-	values []lengths // by kind
+	limit  int64      // value of the whole length
+	values [][2]int64 // by kind, for its two ways of lying
 }
 
-// lengths are the values of a kind's w and h.
-type lengths struct{ w, h int64 }
+// ways are a kind's lengths along x and along y for its two ways of lying, which
+// are the same where it may not be turned.
+type ways struct {
+	x, y  [2]int64
+	count int
+}
+
+// ways lists those of all kinds.
+func (t *task) ways() []ways {
+	out := make([]ways, len(t.kinds))
+	for i, k := range t.kinds {
+		out[i] = ways{[2]int64{k.w, k.w}, [2]int64{k.h, k.h}, k.count}
+		if k.turn {
+			out[i].x[1], out[i].y[1] = k.h, k.w
+		}
+	}
+	return out
+}
+
+func (w *ways) along(a axis) [2]int64 {
+	if a == alongX {
+		return w.x
+	}
+	return w.y
+}
 
 // maxDuals is about how many duals are made for an axis; fewer for very many
 // kinds.
 const maxDuals = 96
 
 // duals lists the functions worth trying for an axis of the region.
-func duals(kinds []kind, along axis, limit int64) []dual {
+func duals(kinds []ways, along axis, limit int64) []dual {
 	steps := dualSteps(kinds, along, limit)
 	most := 5 + 2*len(steps)
 	out := make([]dual, 0, most)
-	all := make([]lengths, 0, most*len(kinds)) // the values of every dual, one after another
+	all := make([][2]int64, 0, most*len(kinds)) // the values of every dual, one after another
 	add := func(f func(x int64) int64) {
 		from := len(all)
-		for _, k := range kinds {
-			all = append(all, lengths{f(min(k.w, limit)), f(min(k.h, limit))})
+		for i := range kinds {
+			k := kinds[i].along(along)
+			all = append(all, [2]int64{f(min(k[0], limit)), f(min(k[1], limit))})
 		}
 		out = append(out, dual{limit: f(limit), values: all[from:]})
 	}
@@ -47,11 +71,11 @@ func duals(kinds []kind, along axis, limit int64) []dual {
 
 // dualSteps are the parameters: sides up to the middle, and what the longer ones
 // leave.
-func dualSteps(kinds []kind, along axis, limit int64) []int64 {
+func dualSteps(kinds []ways, along axis, limit int64) []int64 {
 	steps := make([]int64, 0, 4*len(kinds)+8)
-	for _, k := range kinds {
-		a, b := k.sides(along)
-		steps = append(steps, a, limit-a+1, b, limit-b+1)
+	for i := range kinds {
+		k := kinds[i].along(along)
+		steps = append(steps, k[0], limit-k[0]+1, k[1], limit-k[1]+1)
 	}
 	for j := int64(2); j <= 7; j++ {
 		steps = append(steps, limit/j+1)
@@ -103,25 +127,14 @@ func staircase(x, k, limit int64) int64 {
 }
 
 // measure is the area of all pieces under a dual along each axis.
-func measure(kinds []kind, f, g *dual) area {
+func measure(kinds []ways, f, g *dual) area {
 	var sum area
-	for i, k := range kinds {
-		a := product(f.values[i].w, g.values[i].h)
-		if k.turn {
-			if b := product(f.values[i].h, g.values[i].w); b.less(a) {
-				a = b
-			}
+	for i := range kinds {
+		a := product(f.values[i][0], g.values[i][0])
+		if b := product(f.values[i][1], g.values[i][1]); b.less(a) {
+			a = b
 		}
-		sum = sum.add(a.times(k.count))
+		sum = sum.add(a.times(kinds[i].count))
 	}
 	return sum
-}
-
-// plain is the dual that changes nothing.
-func plain(kinds []kind, limit int64) *dual {
-	d := dual{limit: limit, values: make([]lengths, len(kinds))}
-	for i, k := range kinds {
-		d.values[i] = lengths{k.w, k.h}
-	}
-	return &d
 }

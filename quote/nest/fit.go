@@ -5,8 +5,8 @@ package nest
 const exactPieces = 10
 
 // Fit says whether all pieces go on one sheet, and how. Up to ten pieces the
-// answer is proven either way. Input that Bins would refuse cannot fit; a sheet
-// open at its far end (H 0) takes whatever its width takes.
+// answer is proven either way, unless Stop ends it. Input that Bins would refuse
+// cannot fit; a sheet open at its far end (H 0) takes whatever its width takes.
 func Fit(s Sheet, ps []Piece, e Effort) ([]Placed, Verdict) {
 	if check(s, ps, true) != nil {
 		return nil, CannotFit
@@ -20,76 +20,99 @@ func Fit(s Sheet, ps []Piece, e Effort) ([]Placed, Verdict) {
 }
 
 func (t *task) fit(e Effort) ([]spot, Verdict) {
-	if t.excluded() {
+	switch {
+	case t.n == 0:
+		return nil, Fits
+	case product(t.w, t.h).less(t.area()) || t.sheetsBound(t.w, t.h, false) > 1:
 		return nil, CannotFit
+	case t.vast():
+		return t.fitVast()
 	}
-	if spots := t.build(); spots != nil {
-		return spots, Fits
+	u := &hunt{trial: newTrial(t), h: t.h, count: 1, dice: 1, stop: e.Stop}
+	orders := t.orders()
+	if u.build(orders) {
+		return u.spots, Fits
 	}
 	if t.n <= exactPieces {
-		return t.decide()
+		return u.decide(orders[0])
 	}
 	if e.Steps > 0 {
-		return t.seek(e)
+		return u.seek(orders, e.Steps)
 	}
 	return nil, Unknown
 }
 
-// excluded says that a bound forbids the pieces on one sheet.
-func (t *task) excluded() bool {
-	if product(t.w, t.h).less(t.area()) {
-		return true
+// fitVast is for very many pieces: rows, or nothing.
+func (t *task) fitVast() ([]spot, Verdict) {
+	if sheets := t.stack(t.shelves(t.flat())); len(sheets) == 1 {
+		return sheets[0], Fits
 	}
-	return t.sheetsBound(t.w, t.h, false) > 1
+	return nil, Unknown
 }
 
-// build tries the constructive methods.
-func (t *task) build() []spot {
-	r := newTrial(t)
-	for r.rule = 3; r.rule < rules; r.rule += 3 {
-		for _, o := range t.orders() {
-			if r.run(t.sequence(o), t.h, 1, unlimited) == t.n {
-				return r.spots
+// shortWork is the work of the short search that ends the constructive methods,
+// and longWork that of the one before pieces are decided exactly.
+const (
+	shortWork = 6_000
+	longWork  = 40_000
+)
+
+// build tries the constructive methods, which include a short search.
+func (u *hunt) build(orders [][]int) bool {
+	for _, u.rule = range []rule{loose, thrifty} {
+		for _, o := range orders {
+			if u.run(u.t.sequence(o), u.h, u.count, unlimited) == u.t.n {
+				return true
 			}
 		}
 	}
-	return nil
+	u.rule = level
+	return u.from(u.t.sequence(orders[0]), shortWork)
 }
 
-// decide is exact; a short search first finds most of what fits.
-func (t *task) decide() ([]spot, Verdict) {
-	u := &hunt{trial: newTrial(t), h: t.h, count: 1, dice: 1}
-	if u.from(t.sequence(t.orders()[0]), 10_000) {
+// decide is exact; a search first finds most of what fits.
+func (u *hunt) decide(order []int) ([]spot, Verdict) {
+	if u.t.sheetsBound(u.t.w, u.h, true) > 1 {
+		return nil, CannotFit
+	}
+	u.rule = snug
+	if u.from(u.t.sequence(order), longWork) {
 		return u.spots, Fits
 	}
-	if spots := newStair(t).solve(); spots != nil {
-		return spots, Fits
-	}
-	return nil, CannotFit
+	s := newStair(u.t, u.h)
+	s.stop = u.stop
+	return s.solve()
 }
 
-// seek divides the effort between searches over sequences and dives, each
-// started from every order, in rounds of growing length.
-func (t *task) seek(e Effort) ([]spot, Verdict) {
-	u := &hunt{trial: newTrial(t), h: t.h, count: 1, dice: 1, stop: e.Stop}
-	v := newDive(t, t.h)
-	v.stop = e.Stop
-	orders, turn := t.orders(), 0
-	for budget := max(e.Steps/320, 64); u.steps()+v.steps < e.Steps && !u.stopped(); budget *= 2 {
+// divePieces is how many pieces a dive is tried for.
+const divePieces = 200
+
+// seek divides the effort between searches over sequences and dives, in rounds
+// of twice the length each.
+func (u *hunt) seek(orders [][]int, steps int) ([]spot, Verdict) {
+	v := newDive(u.t, u.h)
+	v.stop = u.stop
+	turn := 0
+	for each := max(steps/320, 64); ; each *= 2 {
 		for _, o := range orders {
+			if u.steps()+v.steps >= steps || u.stopped() {
+				return nil, Unknown
+			}
 			u.rule = rule(turn) % rules
 			turn++
-			if u.from(t.sequence(o), budget*workPerStep) {
+			if u.from(u.t.sequence(o), each*workPerStep) {
 				return u.spots, Fits
 			}
-			spots, done := v.run(o, budget)
-			if spots != nil {
-				return spots, Fits
+			if u.t.n > divePieces {
+				continue
 			}
-			if done && v.spare == 0 {
+			spots, done := v.run(o, each)
+			switch {
+			case spots != nil:
+				return spots, Fits
+			case done && v.spare == 0:
 				return nil, CannotFit
 			}
 		}
 	}
-	return nil, Unknown
 }
