@@ -91,7 +91,7 @@ type zone struct {
 	x0, y0, x1, y1 float64
 }
 
-// area is where a print fits, seams and curves kept clear by an inch or so. Common practice, no source.
+// area is where a print fits, side seams kept clear by a good two inches, since the body curves away. Common practice, no source.
 func (b body) area() zone {
 	switch b.kind {
 	case cap:
@@ -102,11 +102,11 @@ func (b body) area() zone {
 	case tote:
 		return zone{"printable area", -b.chest/2 + 1.25, 2, b.chest/2 - 1.25, b.length - 1.25}
 	}
-	side := b.chest/2 - 1.5*b.k
+	side := b.chest/2 - 2.25
 	top := b.drop + 1*b.k
 	bottom := b.length - 2*b.k - b.rib
 	if b.kind == tank {
-		side = b.chest/2 - 2*b.k
+		side = b.chest/2 - 2.75
 	}
 	return zone{"printable area", -side, top, side, bottom}
 }
@@ -140,4 +140,4 @@ func (b body) pocket() zone {
 func (b body) placket() float64 { return b.drop + 5.2*b.k }
 
 // hoodHang is how far a hood lies down the back.
-func (b body) hoodHang() float64 { return b.drop + 0.2*b.chest }
+func (b body) hoodHang() float64 { return b.drop + 0.24*b.chest }

@@ -74,37 +74,47 @@ func (b body) waistband(p *pen) {
 
 // cuffs are the stitching at the ends of short sleeves, a narrow band on long ones, ribs on sweatshirts.
 func (b body) cuffs(p *pen) {
-	e, i := b.cuffTop, b.cuffIn
-	along := func(d float64) Path { // a line across the sleeve, d inches from its end
-		// The sleeve's direction at its end stands square to the end itself.
-		w := dist(e, i)
-		ux, uy := (i.Y-e.Y)/w, (e.X-i.X)/w
-		grow := d * 0.06
-		if b.short() {
-			grow = d * 0.12
-		}
-		var r Path
-		r.MoveTo(e.X-ux*d+(e.X-i.X)/w*grow*0.2, e.Y-uy*d)
-		r.LineTo(i.X-ux*d-(e.X-i.X)/w*grow, i.Y-uy*d+(i.Y-e.Y)/w*grow)
-		return r
-	}
 	switch {
 	case b.rib > 0:
-		p.seams(along(b.rib))
+		p.seams(b.across(b.rib))
 		for n := 1; n < 7; n++ {
 			f := float64(n) / 7
-			a, z := along(b.rib*0.92), along(0.12)
-			p.seams(Line(a[0].P[0].X+(a[1].P[0].X-a[0].P[0].X)*f, a[0].P[0].Y+(a[1].P[0].Y-a[0].P[0].Y)*f,
-				z[0].P[0].X+(z[1].P[0].X-z[0].P[0].X)*f, z[0].P[0].Y+(z[1].P[0].Y-z[0].P[0].Y)*f))
+			a, z := b.across(b.rib*0.92), b.across(0.12)
+			p.seams(Line(between(a[0].P[0].X, a[1].P[0].X, f), between(a[0].P[0].Y, a[1].P[0].Y, f),
+				between(z[0].P[0].X, z[1].P[0].X, f), between(z[0].P[0].Y, z[1].P[0].Y, f)))
 		}
 	case b.kind == polo:
-		p.seams(along(1.0 * b.k))
+		p.seams(b.across(1.0 * b.k))
 	case b.kind == longSleeve:
-		p.seams(along(1.9 * b.k))
+		p.seams(b.across(1.9 * b.k))
 	default:
-		p.stitched(along(0.75 * b.k))
-		p.stitched(along(0.95 * b.k))
+		p.stitched(b.across(0.75 * b.k))
+		p.stitched(b.across(0.95 * b.k))
 	}
+}
+
+func between(a, b, share float64) float64 { return a + (b-a)*share }
+
+// across is a line over the sleeve, d inches above its end, from edge to edge.
+func (b body) across(d float64) Path {
+	var top, under Path
+	top.MoveTo(b.shoulder.X, b.shoulder.Y)
+	b.sleeveTop(&top)
+	under.MoveTo(b.cuffIn.X, b.cuffIn.Y)
+	b.sleeveUnder(&under)
+	a, z := beforeEnd(top, d), beforeEnd(under.reversed(), d)
+	return Line(a.X, a.Y, z.X, z.Y)
+}
+
+// beforeEnd is the point of a path's last curve some d inches before its end.
+func beforeEnd(p Path, d float64) Point {
+	c := p[len(p)-1].P
+	t := 1 - d/max(3*dist(c[1], c[2]), d*1.01)
+	line := appendCurve([]Point{p[len(p)-2].P[p[len(p)-2].Points()-1]}, c)
+	at := t * float64(len(line)-1)
+	i := min(int(at), len(line)-2)
+	f := at - float64(i)
+	return Point{between(line[i].X, line[i+1].X, f), between(line[i].Y, line[i+1].Y, f)}
 }
 
 // polo is the collar that lies open over the shoulders, and the placket with its buttons.

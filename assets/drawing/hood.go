@@ -71,29 +71,32 @@ func (b body) hoodFront(p *pen) {
 		y := b.drop * 0.98
 		var c Path
 		c.MoveTo(x, y)
-		c.CurveTo(x*1.04, y+1.5*k, x*0.92, y+3*k, x*0.98, y+4.6*k)
+		c.CurveTo(x*1.04, y+1.1*k, x*0.92, y+2.3*k, x*0.98, y+3.5*k)
 		p.add(Shape{Path: c, Stroke: p.tone.edge, Width: 0.34 * k})
 		p.add(Shape{Path: c, Stroke: rgbOf(p.color).mix(white, 0.55).hex(), Width: 0.2 * k})
 		p.add(Shape{Path: Ellipse(x, y, 0.24*k, 0.24*k), Fill: p.tone.deep})
 	}
 }
 
+// hoodDown is the hood lying on the back, its edge rolled over the collar.
 func (b body) hoodDown(p *pen) {
+	c, n, foot := b.chest, b.neck, b.hoodHang()
+	top := -0.07 * c
 	var r Path
-	top := -0.075 * b.chest
 	r.MoveTo(0, top)
-	r.CurveTo(b.neck*0.7, top, b.neck*1.05, top*0.6, b.neck*1.22, 0.035*b.chest)
-	r.CurveTo(b.neck*1.25, b.hoodHang()*0.7, b.neck*0.7, b.hoodHang(), 0, b.hoodHang())
+	r.CurveTo(n*0.6, top, n*1.0, top*0.8, n*1.2, 0.01*c)
+	r.CurveTo(n*1.5, 0.06*c, n*1.36, foot*0.72, n*0.8, foot*0.93)
+	r.CurveTo(n*0.55, foot*1.0, n*0.25, foot, 0, foot)
 	p.cloth(r.whole())
-	p.shade(r.whole(), 0.35)
-	p.seam(Line(0, top, 0, b.hoodHang()))
-	var s Path
-	s.MoveTo(0, top+0.11*b.chest)
-	s.CurveTo(b.neck*0.6, top+0.11*b.chest, b.neck*0.95, top+0.09*b.chest, b.neck*1.16, 0.02*b.chest)
-	p.shade(func() Path {
-		q := append(Path(nil), s...)
-		q.LineTo(b.neck*1.05, top*0.6)
-		q.CurveTo(b.neck*0.8, top, b.neck*0.4, top, 0, top)
-		return q.whole()
-	}(), 0.9)
+	p.shade(r.whole(), 0.3)
+	var roll Path
+	roll.MoveTo(0, top)
+	roll.CurveTo(n*0.6, top, n*1.0, top*0.8, n*1.2, 0.01*c)
+	roll.CurveTo(n*0.9, 0.03*c, n*0.5, 0.025*c, 0, 0.025*c)
+	p.shade(roll.whole(), 0.8)
+	var edge Path
+	edge.MoveTo(0, 0.025*c)
+	edge.CurveTo(n*0.5, 0.025*c, n*0.9, 0.03*c, n*1.2, 0.01*c)
+	p.seams(edge)
+	p.seam(Line(0, 0.025*c, 0, foot))
 }

@@ -47,8 +47,8 @@ func (b body) drawCap(p *pen) {
 	var s Path
 	s.MoveTo(w, 0.25)
 	s.CurveTo(w, -0.1*h, w*0.995, -h*0.12, w*0.985, -h*0.22)
-	s.CurveTo(w*0.93, -h*0.70, w*0.6, -h*0.96, w*0.3, -h*0.985)
-	s.CurveTo(w*0.7, -h*0.8, w*0.86, -h*0.4, w*0.80, -0.1)
+	s.CurveTo(w*0.93, -h*0.70, w*0.52, -h, 0, -h)
+	s.CurveTo(w*0.62, -h*0.86, w*0.84, -h*0.42, w*0.80, -0.1)
 	s.Close()
 	p.shades(s, 1.1)
 	b.panels(p, w, h)

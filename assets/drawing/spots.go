@@ -109,7 +109,7 @@ func (b body) frame(s spot, a Art) Frame {
 	case "back":
 		return mid(0, b.backTop()+gap(3))
 	case "hood":
-		return Frame{CY: (b.hoodHang() - 0.03*b.chest) / 2}
+		return Frame{CY: (b.hoodHang() + 0.025*b.chest) / 2}
 	}
 	return b.frontFrame(s, a, mid, gap, collar)
 }
@@ -128,6 +128,8 @@ func (b body) frontFrame(s spot, a Art, mid func(x, top float64) Frame, gap func
 		return Frame{CY: 1.6 + (b.length-1.6)/2}
 	case b.kind == polo:
 		return mid(0, b.placket()+gap(1))
+	case b.kind == hoodie || b.kind == zipHoodie:
+		return mid(0, collar+gap(3.4))
 	}
 	return mid(0, collar+gap(2))
 }
