@@ -1,6 +1,10 @@
 package gang
 
-import "math/big"
+import (
+	"cmp"
+	"math/big"
+	"slices"
+)
 
 // boundMany is a cost that no split of many items goes below, given the cost of one: what the area of every item costs
 // at the best price for its inks that a cheaper plan could reach, and every design and ink set up once.
@@ -18,7 +22,56 @@ func (s *Sheets) boundMany(g group, cost Price) Price {
 	if !ok {
 		return bound
 	}
-	return max(s.dearest(g), min(cost, bound+setup))
+	return min(cost, max(s.dearest(g), bound+setup, s.window(g)))
+}
+
+// window is the bound of the few items with the dearest areas by themselves: more items cost no less where more inks
+// cost no less.
+func (s *Sheets) window(g group) Price {
+	if !s.rising() {
+		return 0
+	}
+	places := make([]int, len(g.items))
+	dear := make([]Price, len(g.items))
+	for k := range places {
+		places[k] = k
+		dear[k] = s.dearest(group{g.items[k : k+1], g.need[k : k+1]})
+	}
+	slices.SortStableFunc(places, func(a, b int) int { return cmp.Compare(dear[b], dear[a]) })
+	places = places[:min(Exact, len(places))]
+	slices.Sort(places)
+	var few group
+	for _, k := range places {
+		few.items, few.need = append(few.items, g.items[k]), append(few.need, g.need[k])
+	}
+	return s.split(few.items, few.need).bound
+}
+
+// rising says whether on every size a row for more inks is nowhere cheaper, and starts at no fewer sheets.
+func (s *Sheets) rising() bool {
+	for n := range s.card.Sizes {
+		rows := s.card.Sizes[n].Prices
+		for r := 1; r < len(rows); r++ {
+			for _, b := range slices.Concat(rows[r-1].Each, rows[r].Each) {
+				less, ok1 := priceAt(rows[r-1].Each, b.From)
+				more, ok2 := priceAt(rows[r].Each, b.From)
+				if ok2 && (!ok1 || less > more) {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// priceAt is the price each of a number of sheets.
+func priceAt(breaks []Break, x int) (each Price, ok bool) {
+	for _, b := range breaks {
+		if b.From <= x {
+			each, ok = b.Each, true
+		}
+	}
+	return each, ok
 }
 
 // dearest is the least that the run of some item costs, whatever else is on it: the sheets its area needs, in any row with

@@ -73,3 +73,9 @@ func (s *Sheets) shapely() []nest.Piece {
 func sheetOf(sz SheetSize) nest.Sheet {
 	return nest.Sheet{W: sz.W, H: sz.H, Edge: sz.Edge, Gap: sz.Gap}
 }
+
+// sound says whether there is room on a sheet, in lengths that can be reckoned with.
+func sound(s nest.Sheet) bool {
+	least, most := min(s.W, s.H, s.Edge+1, s.Gap+1), max(s.W, s.H, s.Edge, s.Gap)
+	return least > 0 && most <= nest.MaxLength && 2*s.Edge < min(s.W, s.H)
+}

@@ -1,6 +1,9 @@
 package gang
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // merging is a search for a cheap split of more items than every split can be tried of. Two runs become one where that
 // is no dearer, an item changes its run, and the items of two runs are split anew, as long as something is saved.
@@ -9,17 +12,34 @@ type merging struct {
 	groups []group
 	runs   []run
 	left   int // questions that may still be asked
+	asked  map[string]answer
+}
+
+// answer is the cheapest run of a group, or that none costs at most limit.
+type answer struct {
+	run   run
+	limit Price
+}
+
+func (s *Sheets) merging(items int) *merging {
+	return &merging{Sheets: s, left: questions + perItem*items, asked: map[string]answer{}}
 }
 
 // questions is how many runs may be priced in one search, a run of many items counting as many.
-const questions = 20_000
+const questions = 4000
+
+// perItem is how many more may be priced for every item.
+const perItem = 40
 
 // near is how far apart in the list two runs are compared when there are many.
 const near = 24
 
-// merged starts from one run for each item.
+// starts is how many joins are tried as the first; for more items they are fewer.
+const starts = 6
+
+// merged starts from one run for each item, and again with another first join, and takes the best it comes to.
 func (s *Sheets) merged(g group) *split {
-	m := &merging{Sheets: s, left: questions}
+	m := s.merging(len(g.items))
 	for k := range g.items {
 		one := group{g.items[k : k+1], g.need[k : k+1]}
 		r := s.run(ask{group: one, limit: most})
@@ -28,15 +48,31 @@ func (s *Sheets) merged(g group) *split {
 		}
 		m.groups, m.runs = append(m.groups, one), append(m.runs, r)
 	}
-	m.improve()
-	return m.split(g)
+	groups, runs := slices.Clone(m.groups), slices.Clone(m.runs)
+	best := &split{}
+	for _, first := range m.joins(max(1, min(starts, 60/len(g.items)))) {
+		m.groups, m.runs = slices.Clone(groups), slices.Clone(runs)
+		m.apply(first)
+		m.improve()
+		best = best.orBetter(m.split(g))
+	}
+	if !best.ok {
+		return m.split(g)
+	}
+	return best
+}
+
+// orBetter is another split if that one is cheaper, or as cheap with fewer runs.
+func (sp *split) orBetter(o *split) *split {
+	if o.ok && (!sp.ok || o.cost < sp.cost || o.cost == sp.cost && len(o.runs) < len(sp.runs)) {
+		return o
+	}
+	return sp
 }
 
 // improve changes the split until no change helps.
 func (m *merging) improve() {
-	for m.join() {
-	}
-	for m.move() || m.join() || m.resplit() {
+	for m.join() || m.move() || m.swap() || m.resplit() {
 	}
 }
 
@@ -70,12 +106,20 @@ func (m *merging) arrange() {
 
 // price is a run for a group that costs at most limit.
 func (m *merging) price(g group, limit Price) (run, bool) {
-	m.left -= len(g.items)
-	if m.left < 0 || limit < 0 {
+	if limit < 0 {
 		return run{}, false
 	}
-	r := m.run(ask{group: g, limit: limit})
-	return r, r.ok && r.cost <= limit
+	m.buf = g.key(m.buf[:0])
+	a, known := m.asked[string(m.buf)]
+	if !known || !a.run.ok && limit > a.limit {
+		if m.left -= len(g.items); m.left < 0 {
+			return run{}, false
+		}
+		key := string(m.buf)
+		a = answer{m.run(ask{group: g, limit: limit}), limit}
+		m.asked[key] = a
+	}
+	return a.run, a.run.ok && a.run.cost <= limit
 }
 
 // both is what two runs cost.
@@ -103,25 +147,38 @@ func (m *merging) pairs(with func(i, j int) bool) bool {
 	return false
 }
 
-// join makes one run of the two that save most by it; saving nothing but a run counts as well.
-func (m *merging) join() bool {
-	saved := Price(-1)
-	var at, other int
-	var found run
+// joint is two runs made one.
+type joint struct {
+	i, j  int
+	run   run
+	saves Price
+}
+
+// joins are the joins that save most, saving nothing but a run counted in.
+func (m *merging) joins(n int) (best []joint) {
 	m.pairs(func(i, j int) bool {
 		both := m.both(i, j)
-		r, ok := m.price(m.groups[i].with(m.groups[j]), both-max(saved, 0))
-		if ok && both-r.cost > saved {
-			saved, at, other, found = both-r.cost, i, j, r
+		if r, ok := m.price(m.groups[i].with(m.groups[j]), both); ok {
+			best = append(best, joint{i, j, r, both - r.cost})
 		}
 		return false
 	})
-	if saved < 0 {
-		return false
+	slices.SortStableFunc(best, func(a, b joint) int { return cmp.Compare(b.saves, a.saves) })
+	return best[:min(n, len(best))]
+}
+
+func (m *merging) apply(t joint) {
+	m.groups[t.i], m.runs[t.i] = m.groups[t.i].with(m.groups[t.j]), t.run
+	m.groups, m.runs = slices.Delete(m.groups, t.j, t.j+1), slices.Delete(m.runs, t.j, t.j+1)
+}
+
+// join makes one run of the two that save most by it.
+func (m *merging) join() bool {
+	best := m.joins(1)
+	if len(best) > 0 {
+		m.apply(best[0])
 	}
-	m.groups[at], m.runs[at] = m.groups[at].with(m.groups[other]), found
-	m.groups, m.runs = slices.Delete(m.groups, other, other+1), slices.Delete(m.runs, other, other+1)
-	return true
+	return len(best) > 0
 }
 
 // move takes an item from one run to another where that costs less.
@@ -135,20 +192,41 @@ func (m *merging) moveFrom(i, j int) bool {
 	}
 	for k := range m.groups[i].items {
 		less, one := m.groups[i].without(k)
-		a, ok := m.price(less, m.both(i, j)-1)
-		if !ok {
-			continue
+		if m.change(i, j, less, m.groups[j].with(one)) {
+			return true
 		}
-		more := m.groups[j].with(one)
-		b, ok := m.price(more, m.both(i, j)-1-a.cost)
-		if !ok {
-			continue
-		}
-		m.groups[i], m.runs[i] = less, a
-		m.groups[j], m.runs[j] = more, b
-		return true
 	}
 	return false
+}
+
+// swap exchanges two items of two runs where that costs less.
+func (m *merging) swap() bool {
+	return m.pairs(func(i, j int) bool {
+		for k := range m.groups[i].items {
+			for l := range m.groups[j].items {
+				less, one := m.groups[i].without(k)
+				other, two := m.groups[j].without(l)
+				if m.change(i, j, less.with(two), other.with(one)) {
+					return true
+				}
+			}
+		}
+		return false
+	})
+}
+
+// change gives two runs other items if that costs less.
+func (m *merging) change(i, j int, a, b group) bool {
+	ra, ok := m.price(a, m.both(i, j)-1)
+	if !ok {
+		return false
+	}
+	rb, ok := m.price(b, m.both(i, j)-1-ra.cost)
+	if !ok {
+		return false
+	}
+	m.groups[i], m.runs[i], m.groups[j], m.runs[j] = a, ra, b, rb
+	return true
 }
 
 // resplit takes two runs with few items together and tries every split of them.

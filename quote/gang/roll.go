@@ -120,7 +120,7 @@ func wanted(all []Item, items, need []int) (group, error) {
 			return g, fmt.Errorf("no item %d", i)
 		case k > 0 && i <= items[k-1]:
 			return g, fmt.Errorf("item %d is out of order", i)
-		case all[i].W < 1 || all[i].H < 1:
+		case min(all[i].W, all[i].H) < 1 || max(all[i].W, all[i].H) > nest.MaxLength:
 			return g, fmt.Errorf("item %d: size %d x %d", i, all[i].W, all[i].H)
 		case need[k] > nest.MaxPieces:
 			return g, fmt.Errorf("item %d: more than %d copies", i, nest.MaxPieces)

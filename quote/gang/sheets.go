@@ -2,6 +2,7 @@ package gang
 
 import (
 	"fmt"
+	"slices"
 
 	"pressworth/quote/nest"
 )
@@ -27,8 +28,15 @@ type Sheets struct {
 // most entries that a memo keeps; a fuller one is emptied, which costs time and changes nothing.
 const memory = 1 << 16
 
-// NewSheets prepares planning of items on a card.
+// NewSheets prepares planning of items on a card. A size that is no sheet, with an edge that leaves nothing of it, say,
+// takes no item.
 func NewSheets(card SheetCard, items []Item) *Sheets {
+	card.Sizes = slices.Clone(card.Sizes)
+	for i, sz := range card.Sizes {
+		if !sound(sheetOf(sz)) {
+			card.Sizes[i].Prices = nil
+		}
+	}
 	s := &Sheets{
 		card: card, items: items, inks: newPalette(items),
 		fits: map[string]nest.Verdict{}, runs: map[string]run{}, splits: map[string]*split{},

@@ -25,8 +25,9 @@ func newStock(card RollCard) stock {
 	st := stock{card: card, width: card.W - 2*card.Edge + card.Gap}
 	var all []length
 	for j, l := range card.Lengths {
-		if high := l.Length - 2*card.Edge + card.Gap; high > card.Gap && l.Each >= 0 {
-			all = append(all, length{j, high, l.Each})
+		sheet := nest.Sheet{W: card.W, H: l.Length, Edge: card.Edge, Gap: card.Gap}
+		if sound(sheet) && l.Each >= 0 {
+			all = append(all, length{j, l.Length - 2*card.Edge + card.Gap, l.Each})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b length) int {
@@ -78,7 +79,7 @@ func (st stock) blank(it Item) blank {
 
 // takes says whether one copy of an item fits on some length.
 func (st stock) takes(it Item) bool {
-	if it.W < 1 || it.H < 1 || len(st.lengths) == 0 {
+	if min(it.W, it.H) < 1 || max(it.W, it.H) > nest.MaxLength || len(st.lengths) == 0 {
 		return false
 	}
 	b, high := st.blank(it), st.lengths[0].high

@@ -84,7 +84,7 @@ func (s *Sheets) groupOf(job []Need) (group, error) {
 // tried, it starts from them.
 func (s *Sheets) allOf(groups []group) *split {
 	var all group
-	m := &merging{Sheets: s, left: questions}
+	m := s.merging(len(s.items))
 	for _, g := range groups {
 		all = all.with(g)
 		own := s.split(g.items, g.need)
@@ -122,7 +122,7 @@ func joined(sp *split, owner map[int]int, jobs int) [][]int {
 
 // partOf is the runs of a split whose items are among some; no run holds others as well.
 func (s *Sheets) partOf(sp *split, among func(item int) bool) *split {
-	m := &merging{Sheets: s}
+	m := s.merging(0)
 	var all group
 	for k, g := range sp.groups {
 		if among(g.items[0]) {
