@@ -46,6 +46,8 @@ const (
 	ConfirmPaper Paper = "Order confirmation"
 	InvoicePaper Paper = "Invoice"
 	PackingPaper Paper = "Packing list"
+	BuyPaper     Paper = "Purchase list"
+	LayoutPaper  Paper = "Sheet layouts"
 )
 
 // Papers writes documents. It is called off the window's goroutine.

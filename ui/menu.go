@@ -57,6 +57,8 @@ func (w *Window) quoteMenu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		item("Proof", nil, func() { w.Write(ProofPaper) }),
 		item("Press ticket", nil, func() { w.Write(TicketPaper) }),
+		item("Purchase list", nil, func() { w.Write(BuyPaper) }),
+		item("Sheet layouts", nil, func() { w.Write(LayoutPaper) }),
 		item("Packing list", nil, func() { w.Write(PackingPaper) }),
 		item("Order confirmation", nil, func() { w.Write(ConfirmPaper) }),
 		item("Invoice", nil, func() { w.Write(InvoicePaper) }),
