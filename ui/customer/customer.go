@@ -58,7 +58,7 @@ const (
 
 // MinSize is part of the toolkit's Layout.
 func (halves) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(look.Px(900), max(o[0].MinSize().Height, o[1].MinSize().Height)+look.Px(top+foot))
+	return fyne.NewSize(look.Px(480), max(o[0].MinSize().Height, o[1].MinSize().Height)+look.Px(top+foot))
 }
 
 // Layout is part of the toolkit's Layout.

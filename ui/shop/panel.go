@@ -26,6 +26,7 @@ type panel struct {
 	hint    *parts.Band
 	buttons *fyne.Container
 	levels  *fyne.Container // the chips of the levels, in the form
+	saved   string          // the sample job's total as saved
 }
 
 func newPanel() *panel {
@@ -56,9 +57,9 @@ func newPanel() *panel {
 	return p
 }
 
-// show prices the sample job with the shop as typed, and says what it was before. It gives what the engine finds wrong
+// show prices the sample job with the shop as it stands, and says what it came to before it was changed. It gives what the engine finds wrong
 // with the shop's own figures.
-func (p *panel) show(sample func(catalog.Shop) (quote.Result, error), before, now catalog.Shop) []quote.Problem {
+func (p *panel) show(sample func(catalog.Shop) (quote.Result, error), now catalog.Shop, changed bool) []quote.Problem {
 	result, err := sample(now)
 	if err != nil {
 		var problems quote.Problems
@@ -71,9 +72,12 @@ func (p *panel) show(sample func(catalog.Shop) (quote.Result, error), before, no
 	}
 	p.hint.SetText("")
 	p.total.SetText(present.Amount(result.Price.Total))
+	if !changed {
+		p.saved = p.total.Text()
+	}
 	p.before.SetText("")
-	if old, err := sample(before); err == nil && old.Price.Total.Cmp(result.Price.Total) != 0 {
-		p.before.SetText("as saved: " + present.Amount(old.Price.Total))
+	if p.saved != p.total.Text() {
+		p.before.SetText("as saved: " + p.saved)
 	}
 	p.margin.SetText("–")
 	if m := result.MarginPercent; m != nil {

@@ -132,7 +132,7 @@ func (p *Place) judge() {
 	problems := r.Problems
 	if len(problems) == 0 {
 		p.shop = s
-		problems = p.panel.show(p.sample, p.kept, levelFirst(s, p.level))
+		problems = p.panel.show(p.sample, levelFirst(s, p.level), p.changed)
 	}
 	p.form.Show(problems)
 	enable(p.save, p.changed && len(problems) == 0)
