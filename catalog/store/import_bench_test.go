@@ -7,11 +7,9 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"runtime"
 	"sort"
 	"strconv"
 	"strings"
-	"sync/atomic"
 	"testing"
 	"time"
 
@@ -100,28 +98,6 @@ func importFile(tb testing.TB, s *store.Store, list, from string) *store.ImportP
 	return plan
 }
 
-// heapPeak watches the heap until stop is called, which gives the most it held, in MB.
-func heapPeak() (stop func() float64) {
-	var most atomic.Uint64
-	done, ended := make(chan struct{}), make(chan struct{})
-	go func() {
-		defer close(ended)
-		tick := time.NewTicker(5 * time.Millisecond)
-		defer tick.Stop()
-		for {
-			var m runtime.MemStats
-			runtime.ReadMemStats(&m)
-			most.Store(max(most.Load(), m.HeapInuse))
-			select {
-			case <-done:
-				return
-			case <-tick.C:
-			}
-		}
-	}()
-	return func() float64 { close(done); <-ended; return float64(most.Load()) / 1e6 }
-}
-
 // BenchmarkImport takes a list of 250 000 rows into an empty shop, then the same with 1 % of the prices changed. It reports the first against
 // the sqlite3 shell's .import of the same file, and the second against the first.
 func BenchmarkImport(b *testing.B) {
@@ -134,11 +110,9 @@ func BenchmarkImport(b *testing.B) {
 			for b.Loop() {
 				plain, plainCPU := shellImport(b, list)
 				s := emptyShop(b)
-				peak := heapPeak()
 				start, used := time.Now(), cpuTime()
 				importFile(b, s, list, "2026-05-01")
 				first, firstCPU := time.Since(start), cpuTime()-used
-				b.ReportMetric(peak(), "MB-heap")
 				start, used = time.Now(), cpuTime()
 				importFile(b, s, later, "2026-06-01")
 				second := time.Since(start)

@@ -104,11 +104,12 @@ func saveShop(ctx context.Context, tx *sql.Tx, shop catalog.Shop) error {
 	return w.err
 }
 
-// writer runs statements until one fails.
+// writer runs statements until one fails. It prepares each once; they end with the transaction.
 type writer struct {
-	ctx context.Context
-	tx  *sql.Tx
-	err error
+	ctx      context.Context
+	tx       *sql.Tx
+	err      error
+	prepared map[string]*sql.Stmt
 }
 
 // do runs a statement and returns the id of the row it inserted, if any.
@@ -116,7 +117,11 @@ func (w *writer) do(query string, args ...any) int64 {
 	if w.err != nil {
 		return 0
 	}
-	r, err := w.tx.ExecContext(w.ctx, query, args...)
+	stmt := w.prepare(query)
+	if w.err != nil {
+		return 0
+	}
+	r, err := stmt.ExecContext(w.ctx, args...)
 	if err != nil {
 		w.err = err
 		return 0
@@ -124,6 +129,20 @@ func (w *writer) do(query string, args ...any) int64 {
 	id, err := r.LastInsertId()
 	w.err = err
 	return id
+}
+
+func (w *writer) prepare(query string) *sql.Stmt {
+	stmt, ok := w.prepared[query]
+	if !ok {
+		if stmt, w.err = w.tx.PrepareContext(w.ctx, query); w.err != nil {
+			return nil
+		}
+		if w.prepared == nil {
+			w.prepared = make(map[string]*sql.Stmt)
+		}
+		w.prepared[query] = stmt
+	}
+	return stmt
 }
 
 // querier is a database or a transaction.
