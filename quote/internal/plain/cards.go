@@ -11,6 +11,8 @@ import (
 func (s *state) allows(c, p int) bool {
 	card, pl := s.RateCards[c], s.Placements[p]
 	switch {
+	case pl.Personal && card.Kind == quote.SheetCard:
+		return false
 	case pl.FullColor && (!card.FullColor || card.Kind == quote.SheetCard):
 		return false
 	case card.MaxInks > 0 && s.inks(p) > card.MaxInks:
@@ -69,7 +71,10 @@ func (s *state) oneByOne(card quote.RateCard, items []item) ([]*big.Rat, bool) {
 			return nil, false
 		}
 		cost, ok := s.areaItem(card, it)
-		if card.Kind == quote.PieceCard {
+		switch {
+		case it.text != nil:
+			cost, ok = s.textItem(card, it)
+		case card.Kind == quote.PieceCard:
 			cost, ok = s.pieceItem(card, it)
 		}
 		if !ok {
@@ -157,6 +162,11 @@ func (s *state) pieceRow(card quote.RateCard, it item) ([]quote.Break, bool) {
 		}
 	case "area":
 		figure = s.squareInches(it)
+	case "character":
+		if it.text == nil {
+			return nil, false
+		}
+		figure = characters(it.text)
 	default:
 		if pl.FullColor {
 			return card.FullColorEach, len(card.FullColorEach) > 0

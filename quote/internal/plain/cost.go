@@ -246,20 +246,34 @@ func (s *state) worked(g int) *big.Rat {
 	if own := s.Garments[g].Handling; own != nil {
 		w = own.Rat()
 	}
+	once := zero() // for names and numbers, a text at a time
 	for _, p := range s.pressedOn(g) {
 		x := s.card(p).Press
-		w = add(w, x.Prep.Rat(), x.Place.Rat(), x.Dwell.Rat(), x.Peel.Rat(), x.Second.Rat())
+		press := add(x.Prep.Rat(), x.Place.Rat(), x.Dwell.Rat(), x.Peel.Rat(), x.Second.Rat())
+		if s.Placements[p].Personal {
+			once = add(once, mul(press, whole(s.texts(p, g))))
+			continue
+		}
+		w = add(w, press)
 	}
 	for _, e := range s.Extras {
 		if !e.PerOrder && s.on(e.On, g) {
 			w = add(w, e.Seconds.Rat())
 		}
 	}
-	return mul(whole(s.pieces(g)+s.spare(g)), w)
+	return add(once, mul(whole(s.pieces(g)+s.spare(g)), w))
 }
 
 func (s *state) hits(g int) *big.Rat {
-	return whole(len(s.pressedOn(g)) * (s.pieces(g) + s.spare(g)))
+	n := 0
+	for _, p := range s.pressedOn(g) {
+		if s.Placements[p].Personal {
+			n += s.texts(p, g)
+			continue
+		}
+		n += s.pieces(g) + s.spare(g)
+	}
+	return whole(n)
 }
 
 // allSeconds is S.

@@ -62,7 +62,11 @@ func (s *state) on(ids []string, g int) bool {
 func (s *state) placements() []int {
 	var some []int
 	for p, pl := range s.Placements {
-		if slices.ContainsFunc(s.active(), func(g int) bool { return s.on(pl.On, g) }) {
+		takes := func(g int) bool { return s.on(pl.On, g) }
+		if pl.Personal {
+			takes = func(g int) bool { return s.texts(p, g) > 0 }
+		}
+		if slices.ContainsFunc(s.active(), takes) {
 			some = append(some, p)
 		}
 	}
@@ -157,11 +161,15 @@ type item struct {
 	uses   func(size string) bool
 	pieces int
 	spares int
+	text   *quote.Text // of names and numbers: one transfer
 }
 
 // items of a placement that have pieces.
 func (s *state) items(p int) []item {
 	pl := s.Placements[p]
+	if pl.Personal {
+		return s.personalItems(p)
+	}
 	base := Item{Placement: p, Turn: !pl.NoTurn, Inks: pl.Inks, Count: pl.InkCount}
 	own := item{Item: base, uses: func(size string) bool {
 		return !slices.ContainsFunc(pl.Variants, func(v quote.Variant) bool { return slices.Contains(v.Sizes, size) })
@@ -190,6 +198,12 @@ func (s *state) items(p int) []item {
 // count adds up pieces or spares of a line that use an item.
 func (s *state) count(of [][]int, it item, g int) int {
 	n := 0
+	if it.text != nil {
+		if s.Garments[g].ID == it.text.Garment {
+			return 1
+		}
+		return 0
+	}
 	if !s.on(s.Placements[it.Placement].On, g) {
 		return 0
 	}

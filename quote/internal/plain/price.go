@@ -41,6 +41,11 @@ func (s *state) recovered(lines []int) *big.Rat {
 	for _, e := range s.Extras {
 		take(cost(quote.KindExtra, e.ID), s.revenue(e), s.byExtra(e))
 	}
+	for p, pl := range s.Placements {
+		if pl.Personal {
+			take(cost(quote.KindTransfers, pl.ID), s.personalRevenue(p), func(g int) *big.Rat { return whole(s.texts(p, g)) })
+		}
+	}
 	return sum
 }
 

@@ -15,6 +15,9 @@ func (p *priced) totals() Totals {
 	for _, e := range p.Extras {
 		t.Extras = add(t.Extras, p.revenue(e))
 	}
+	for pl := range p.Placements {
+		t.Extras = add(t.Extras, p.personalRevenue(pl))
+	}
 	t.Subtotal = add(sub(before, t.Discount), t.MinimumOrder, t.Extras, t.Art, t.Delivery)
 	t.Tax = p.tax(t)
 	p.passedOn(&t)
@@ -49,6 +52,11 @@ func (p *priced) tax(t Totals) *big.Rat {
 	for _, e := range p.Extras {
 		if taxed("extras") && e.Taxable {
 			sum = add(sum, p.revenue(e))
+		}
+	}
+	for pl := range p.Placements {
+		if taxed("extras") {
+			sum = add(sum, p.personalRevenue(pl))
 		}
 	}
 	carried := div(mul(sum, hundredth(rule.Percent.Rat())), minor(p.places()+1))
