@@ -19,6 +19,10 @@ type artDetails struct {
 	chips     []*parts.Chip
 	stitches  *entry
 	stitchBox *parts.Captioned
+	charWide  *entry
+	charge    *entry
+	lettering *fyne.Container // for names and numbers
+	variant   *parts.Button
 	turn      *parts.Chip
 	variants  []*variantRow
 	list      *fyne.Container
@@ -41,15 +45,27 @@ func newArtDetails(a *artwork) *artDetails {
 	d.stitches = newEntry(p, parts.NewNumber("6.5"), func(text string) { p.SetStitches(d.key, text) })
 	d.stitchBox = parts.NewCaptioned("Stitches, thousands", d.stitches.Field)
 	d.turn = parts.NewWordChip("may be turned on the sheet", func() { p.SetNoTurn(d.key, !d.row.NoTurn) })
+	d.addLettering(p)
+	d.variant = parts.NewSmallButton(parts.Quiet, "+ size for youth or wide", d.addVariant)
 	buttons := container.NewHBox(
-		parts.NewSmallButton(parts.Quiet, "+ size for youth or wide", d.addVariant),
+		d.variant,
 		parts.NewSmallButton(parts.Quiet, "Copy this row", func() { p.DuplicatePlacement(d.key) }),
 		parts.NewSmallButton(parts.Quiet, "Take it away", d.remove),
 	)
-	inner := parts.Column(8, d.picture.box, d.lines, parts.Row(10, []parts.Track{parts.Fixed(140), parts.Fit()}, d.stitchBox, d.turn), d.list, buttons)
+	inner := parts.Column(8, d.picture.box, d.lettering, d.lines, parts.Row(10, []parts.Track{parts.Fixed(140), parts.Fit()}, d.stitchBox, d.turn), d.list, buttons)
 	d.box = container.NewStack(parts.NewGround(look.Fill), parts.Inset(12, 10, inner))
 	d.box.Hide()
 	return d
+}
+
+// addLettering makes the fields of a row whose texts come from the roster.
+func (d *artDetails) addLettering(p *present.Counter) {
+	send := func(string) { p.SetLettering(d.key, d.charWide.Text(), d.charge.Text()) }
+	d.charWide = newEntry(p, parts.NewNumber("1.8"), send)
+	d.charge = newEntry(p, parts.NewNumber("in the price"), send)
+	d.lettering = parts.Row(10, []parts.Track{parts.Fixed(140), parts.Fixed(140), parts.Share(1)},
+		parts.NewCaptioned("A character's width, in", d.charWide.Field), parts.NewCaptioned("Charged for each text", d.charge.Field),
+		parts.NewText("one line for each person on the list below", parts.CaptionStyle.Shortened()))
 }
 
 func (d *artDetails) remove() {
@@ -76,6 +92,12 @@ func (d *artDetails) show(v *present.View, anew bool) {
 	}
 	d.row = v.Form.Artwork[i]
 	d.picture.show(d.key, d.row.Picture)
+	letters := d.row.Letters != ""
+	visible(d.picture.box, !letters)
+	visible(d.lettering, letters)
+	visible(d.variant, !letters)
+	d.charWide.fill(d.row.CharWidth, anew)
+	d.charge.fill(d.row.ChargeEach, anew)
 	d.showLines()
 	d.stitches.fill(d.row.Stitches, anew)
 	visible(d.stitchBox, d.row.NeedStitch)

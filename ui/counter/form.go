@@ -16,20 +16,23 @@ type form struct {
 	head       *head
 	garments   *garments
 	artwork    *artwork
+	roster     *roster
 	extras     *extras
 	generation int
 	height     float32
 }
 
 func newForm(p *present.Counter) *form {
-	f := &form{head: newHead(p), garments: newGarments(p), artwork: newArtwork(p), extras: newExtras(p)}
+	f := &form{head: newHead(p), garments: newGarments(p), artwork: newArtwork(p), roster: newRoster(p), extras: newExtras(p)}
 	f.head.next = f.garments.reach
 	f.garments.next = f.artwork.reach
 	f.artwork.next = f.extras.reach
 	f.artwork.changed = f.fit
 	f.garments.changed = f.fit
 	f.extras.changed = f.fit
-	f.column = parts.Column(look.SectionApart, f.head.box, f.garments.section, f.artwork.section, f.extras.section)
+	f.roster.changed = f.fit
+	f.artwork.section.Right.Add(f.roster.more)
+	f.column = parts.Column(look.SectionApart, f.head.box, f.garments.section, f.artwork.section, f.roster.section, f.extras.section)
 	f.scroll = parts.NewScroll(parts.Inset(look.PageMargin, 18, f.column))
 	return f
 }
@@ -42,6 +45,7 @@ func (f *form) show(v present.View) {
 	f.head.show(&v, anew)
 	f.garments.show(&v, anew)
 	f.artwork.show(&v, anew)
+	f.roster.show(&v, anew)
 	f.extras.show(&v, anew)
 	f.fit()
 }

@@ -79,7 +79,7 @@ func (c *Counter) panel(v *View) Panel {
 		Levers: c.leversView(),
 		Sheets: c.sheets(),
 		Drawn:  c.panelDrawings(),
-		Notes:  c.notes(),
+		Notes:  c.notes(v.Form.Roster.Differs),
 	}
 	if !c.current {
 		p.Hint = c.hint(v)

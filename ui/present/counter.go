@@ -158,6 +158,7 @@ func (c *Counter) edit(path string, change func(d *catalog.Draft)) {
 	before := c.draft
 	after := clone(before)
 	change(&after)
+	dressTexts(&after)
 	c.history.keep(before, path)
 	c.draft, c.changed = after, true
 	if c.missing() {

@@ -19,6 +19,7 @@ func clone(d catalog.Draft) catalog.Draft {
 		p := &d.Placements[i]
 		p.On, p.Variants, p.Texts = slices.Clone(p.On), slices.Clone(p.Variants), slices.Clone(p.Texts)
 	}
+	d.Roster = slices.Clone(d.Roster)
 	d.Extras = slices.Clone(d.Extras)
 	for i := range d.Extras {
 		d.Extras[i].On = slices.Clone(d.Extras[i].On)

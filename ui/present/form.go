@@ -14,6 +14,7 @@ type Form struct {
 	Pieces     string // "46 pieces"
 	Blocks     []Block
 	Artwork    []ArtRow
+	Roster     Roster
 	Extras     []ExtraRow
 	ArtMinutes string
 	ArtCharge  string
@@ -76,6 +77,9 @@ type ArtRow struct {
 	NeedStitch bool // a card by stitches could carry it
 	NoTurn     bool
 	Variants   []catalog.DraftVariant
+	Letters    string // name or number, where the texts come from the roster
+	CharWidth  string
+	ChargeEach string
 	Picture    *Picture // nil: none
 	Problems   ArtProblems
 }

@@ -14,6 +14,7 @@ func (c *Counter) artwork(v *View) []ArtRow {
 			Key: p.Key, Path: placementPath(i), Name: p.Name, Inches: typedInches(p.Width, p.Height), Inks: inksText(p),
 			Chips: chips(p), FullColor: p.FullColor, On: c.onWords(p.On), OnKeys: p.On, Fixed: p.Method,
 			Stitches: p.Stitches, NeedStitch: c.sews(), NoTurn: p.NoTurn, Variants: p.Variants, Picture: c.pictureView(p),
+			Letters: p.Letters, CharWidth: p.CharWidth, ChargeEach: p.ChargeEach,
 		}
 		r.Problems = artProblems(v, r.Path)
 		c.methodWords(&r)

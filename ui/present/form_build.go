@@ -14,7 +14,7 @@ func (c *Counter) form(v *View) Form {
 		Level: d.Level, Exempt: d.TaxExempt, Pieces: figures(d.Pieces(), "piece"),
 		ArtMinutes: d.ArtMinutes, ArtCharge: d.ArtCharge, Rush: d.RushPercent, Off: d.Discount,
 		DelivCost: d.DeliveryCost, DelivPrice: d.DeliveryCharge, Ladder: d.Ladder, Notes: d.Notes,
-		Blocks: c.blocks(v), Artwork: c.artwork(v), Extras: c.extras(v),
+		Blocks: c.blocks(v), Artwork: c.artwork(v), Extras: c.extras(v), Roster: c.roster(),
 	}
 	if d.DiscountPercent != "" {
 		f.Off = d.DiscountPercent + " %"

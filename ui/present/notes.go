@@ -6,7 +6,7 @@ import (
 )
 
 // notes are what the shop should know about the job: the engine's warnings, then prices that have grown old.
-func (c *Counter) notes() []Note {
+func (c *Counter) notes(differs []string) []Note {
 	var out []Note
 	for _, w := range c.result.Warnings {
 		out = append(out, Note{Text: w.Text, Path: w.Path, Warning: true})
@@ -16,6 +16,9 @@ func (c *Counter) notes() []Note {
 	}
 	for _, text := range append(c.coarse(), c.fits()...) {
 		out = append(out, Note{Text: text, Warning: true})
+	}
+	for _, text := range differs {
+		out = append(out, Note{Text: text + ".", Warning: true})
 	}
 	for _, text := range c.cautions() {
 		out = append(out, Note{Text: text})
