@@ -50,8 +50,8 @@ type doc struct {
 }
 
 const (
-	margin = 54
-	bottom = 60 // kept free for the foot
+	margin = 52
+	bottom = 56 // kept free for the foot
 )
 
 // size is the paper of a country: letter where dollars of North America are paid, else A4.
@@ -130,7 +130,7 @@ func (d *doc) paragraph(x, width float64, text string, s paper.Style) {
 // heading sets a section's heading, with room for some lines under it.
 func (d *doc) heading(text string) {
 	d.need(60)
-	d.gap(16)
+	d.gap(13)
 	d.line(text, section)
 	d.gap(3)
 }

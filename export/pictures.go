@@ -33,7 +33,7 @@ func views(job quote.Job, result quote.Result) (vs []view) {
 		}
 		for _, side := range drawing.Sides(kind, arts) {
 			p := drawing.Draw(drawing.Garment{Category: kind, Size: size, Side: side, Color: g.Info.Hex}, arts)
-			vs = append(vs, view{named(g) + ", " + string(side) + ", size " + size, p})
+			vs = append(vs, view{named(g) + ", " + string(side) + ", " + sizeCaption(size), p})
 		}
 	}
 	return vs
@@ -68,6 +68,13 @@ func inchesOf(job quote.Job, length string) float64 {
 	return x
 }
 
+func sizeCaption(size string) string {
+	if size == "OS" {
+		return sizeWord(size)
+	}
+	return "size " + size
+}
+
 func commonSize(l quote.GarmentLine) string {
 	best := quote.SizePrice{}
 	for _, s := range l.Sizes {
@@ -93,17 +100,19 @@ func (d *doc) pictureRow(row []view, high float64) {
 	for _, v := range row {
 		tall = max(tall, v.picture.H)
 	}
-	const between = 18
+	between := 18.0
 	const least = 60 // room for a caption
 	scale := min(high/tall, 9)
 	for fits := false; !fits; {
-		all := -between + 0.0
+		all := -between
 		for _, v := range row {
 			all += max(v.picture.W*scale, least) + between
 		}
 		if fits = all <= d.right-d.left; !fits {
 			scale *= 0.97
+			continue
 		}
+		between += min(40, (d.right-d.left-all)/float64(max(len(row)-1, 1))) // spread over the width, not torn apart
 	}
 	d.need(tall*scale + 34)
 	d.gap(6)

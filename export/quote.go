@@ -31,13 +31,42 @@ func layQuote(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.letterhead(job, "Quote", validity(job, date)...)
 	d.addressee(job)
 	if vs := views(job, result); len(vs) > 0 {
-		d.pictures(vs, 165)
+		d.pictures(vs, 124)
 		d.artwork(job, result)
 	}
 	d.prices(job, result)
-	d.sums(result, totalRows(job, result))
-	d.more(job, result)
+	d.sumsAndMore(job, result)
 	d.small(job)
+}
+
+// sumsAndMore sets what larger quantities would cost beside the sums where there is room for it, else below.
+func (d *doc) sumsAndMore(job quote.Job, result quote.Result) {
+	rows, larger := totalRows(job, result), largerSteps(result)
+	if len(larger) == 0 || len(larger) > 8 || len(result.Groups) > 2 {
+		d.sums(result, rows)
+		d.more(job, result, larger)
+		return
+	}
+	d.need(60 + 18*float64(max(len(rows), len(larger)+2)))
+	top, right, page := d.y, d.right, d.page
+	d.sums(result, rows)
+	low := d.y
+	d.y, d.right = top-6, d.left+(d.right-d.left)*0.465
+	d.more(job, result, larger)
+	d.right = right
+	if d.page == page {
+		d.y = max(d.y, low)
+	}
+}
+
+// largerSteps are the steps of the ladder above the quantity quoted.
+func largerSteps(result quote.Result) (larger []quote.Step) {
+	for _, s := range result.Ladder {
+		if s.Pieces > result.Pieces && !s.Unserved {
+			larger = append(larger, s)
+		}
+	}
+	return larger
 }
 
 // letterhead sets the shop at the left, the kind of document and its facts at the right.
@@ -62,7 +91,7 @@ func (d *doc) letterhead(job quote.Job, what string, facts ...[2]string) {
 	}
 	d.y = max(y, fy) + 2
 	paper.Rule(d, d.left, d.y, d.right, d.y, paper.Look{Stroke: accent, Width: 1.2})
-	d.gap(18)
+	d.gap(15)
 }
 
 // validity are the facts at the head of a quote.
@@ -148,10 +177,18 @@ func byPrice(l quote.GarmentLine) (ps []priced) {
 			k = len(ps)
 			ps = append(ps, priced{each: s.UnitPrice})
 		}
-		ps[k].sizes = strings.TrimPrefix(fmt.Sprintf("%s · %s %d", ps[k].sizes, s.Size, s.Qty), " · ")
+		ps[k].sizes = strings.TrimPrefix(fmt.Sprintf("%s · %s %d", ps[k].sizes, sizeWord(s.Size), s.Qty), " · ")
 		ps[k].pieces += s.Qty
 	}
 	return ps
+}
+
+// sizeWord is a size as a customer says it.
+func sizeWord(size string) string {
+	if size == "OS" {
+		return "one size"
+	}
+	return size
 }
 
 // sumRow is one row of what the order comes to.
@@ -218,34 +255,31 @@ func (d *doc) sums(result quote.Result, rows []sumRow) {
 }
 
 // more says what larger quantities would cost each.
-func (d *doc) more(job quote.Job, result quote.Result) {
-	var larger []quote.Step
-	for _, s := range result.Ladder {
-		if s.Pieces > result.Pieces && !s.Unserved {
-			larger = append(larger, s)
-		}
-	}
+func (d *doc) more(job quote.Job, result quote.Result, larger []quote.Step) {
 	if len(larger) == 0 {
 		return
 	}
 	d.heading("If you took more")
 	groups := result.Groups[:min(len(result.Groups), 3)]
-	specs := []columnSpec{{title: "pieces", width: 60}}
+	specs := []columnSpec{{title: "pieces", width: 48}}
 	for _, g := range groups {
-		specs = append(specs, columnSpec{title: letters.Clip(groupName(job, g)+", each", caption.Weight, caption.Size, 130), share: 1, right: true})
+		specs = append(specs, columnSpec{title: lower(groupName(job, g)), share: 1, right: true})
 	}
-	specs = append(specs, columnSpec{title: "order", width: 90, right: true})
+	specs = append(specs, columnSpec{title: "order", width: 54, right: true})
 	t := d.table(specs...)
-	styles := plain(len(specs), body)
-	row := []string{fmt.Sprintf("%d as quoted", result.Pieces)}
+	row := []string{fmt.Sprintf("%d quoted", result.Pieces)}
 	for _, g := range groups {
 		row = append(row, grouped(g.UnitPrice))
 	}
-	t.row(append(row, grouped(result.Price.Total)), styles, -1)
+	t.row(append(row, grouped(result.Price.Total)), plain(len(specs), colored(body, muted)), -1)
 	for _, s := range larger {
 		row := []string{fmt.Sprint(s.Pieces)}
 		for _, g := range groups {
 			row = append(row, unitAt(s, g))
+		}
+		styles := plain(len(specs), body)
+		for i := range groups {
+			styles[i+1] = colored(strong, accent)
 		}
 		t.row(append(row, grouped(s.Total)), styles, -1)
 	}
