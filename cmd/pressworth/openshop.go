@@ -10,6 +10,7 @@ import (
 	"pressworth/assets"
 	"pressworth/catalog"
 	"pressworth/catalog/store"
+	"pressworth/quote"
 )
 
 // openShop opens a shop file for work, and makes it if there is none: the demo shop where that is wanted, else one with
@@ -36,7 +37,40 @@ func seedDemo(ctx context.Context, shop *store.Store) error {
 	if err != nil {
 		return err
 	}
-	return shop.Seed(ctx, d)
+	if err := shop.Seed(ctx, d); err != nil {
+		return err
+	}
+	return priceQuotes(ctx, shop)
+}
+
+// priceQuotes puts figures to the quotes of a new shop, so that the quote book shows what they come to.
+func priceQuotes(ctx context.Context, shop *store.Store) error {
+	rows, err := shop.Quotes(ctx, store.QuoteFilter{})
+	if err != nil {
+		return err
+	}
+	for i := len(rows) - 1; i >= 0; i-- { // the last changed first: the order stays
+		draft, err := shop.Draft(ctx, rows[i].ID)
+		if err != nil {
+			return err
+		}
+		book, err := shop.Book(ctx, draft, draft.QuotedOn)
+		if err != nil {
+			return err
+		}
+		job, problems := catalog.Freeze(draft, book, draft.QuotedOn)
+		if len(problems) > 0 {
+			return quote.Problems(problems)
+		}
+		result, err := quote.Price(job)
+		if err != nil {
+			return err
+		}
+		if _, err := shop.SaveDraft(ctx, draft, &result); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // withShop does work on an existing shop file that a command names.
