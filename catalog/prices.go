@@ -1,8 +1,10 @@
 package catalog
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
+	"sync"
 
 	"pressworth/quote"
 	"pressworth/quote/sizes"
@@ -140,15 +142,40 @@ func (s *Style) SetPrices(inForce []Price, lastWhole string) {
 }
 
 func sortSizes(all []StyleSize) {
-	slices.SortStableFunc(all, func(a, b StyleSize) int {
-		switch {
-		case sizes.Less(a.Size, b.Size):
-			return -1
-		case sizes.Less(b.Size, a.Size):
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b StyleSize) int { return cmp.Compare(rack.place(a.Size), rack.place(b.Size)) })
+}
+
+// rack remembers the order of sizes seen before: comparing two of them afresh is slow, and a search sorts hundreds.
+var rack = &sizeOrder{}
+
+type sizeOrder struct {
+	mu     sync.RWMutex
+	places map[string]int
+	sorted []string
+}
+
+// mostSizes bounds what is remembered; beyond it sizes go to the end.
+const mostSizes = 5000
+
+func (o *sizeOrder) place(size string) int {
+	o.mu.RLock()
+	at, ok := o.places[size]
+	o.mu.RUnlock()
+	if ok {
+		return at
+	}
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	if len(o.sorted) >= mostSizes {
+		return mostSizes
+	}
+	o.sorted = append(o.sorted, size)
+	sizes.Sort(o.sorted)
+	o.places = make(map[string]int, len(o.sorted))
+	for i, s := range o.sorted {
+		o.places[s] = i
+	}
+	return o.places[size]
 }
 
 // SizeSpan says which sizes the style comes in, like S–3XL.
@@ -164,7 +191,7 @@ func (s Style) SizeSpan() string {
 			}
 		}
 	}
-	sizes.Sort(names)
+	slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(rack.place(a), rack.place(b)) })
 	switch len(names) {
 	case 0:
 		return ""

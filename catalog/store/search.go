@@ -11,7 +11,7 @@ import (
 )
 
 // candidates is how many hits of a search are looked at for their order; a short word has far more.
-const candidates = 300
+const candidates = 200
 
 // FindBlanks finds styles by the beginnings of words in number, name, colour, mill and category. My usual come first,
 // then numbers that begin with what was typed, then the rest by where the words stand. A style found by a colour comes
