@@ -140,10 +140,13 @@ func connect(path string, pragmas ...string) *sql.DB { return connectWith(path, 
 func connectWith(path string, wait int, pragmas ...string) *sql.DB {
 	q := url.Values{"_txlock": {"immediate"}, "_pragma": {fmt.Sprintf("busy_timeout(%d)", wait), "foreign_keys(1)"}}
 	q["_pragma"] = append(q["_pragma"], pragmas...)
-	// the path is escaped: a bare # or ? in it would open another file
-	dsn := "file:" + (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath() + "?" + q.Encode()
-	db, _ := sql.Open("sqlite", dsn) // fails only for an unknown driver
+	db, _ := sql.Open("sqlite", fileURI(path)+"?"+q.Encode()) // fails only for an unknown driver
 	return db
+}
+
+// fileURI names a file to the driver. The path is escaped: a bare # or ? in it would open another file.
+func fileURI(path string) string {
+	return "file:" + (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath()
 }
 
 // today is the day by the store's clock.

@@ -1,0 +1,194 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	sqlite "modernc.org/sqlite"
+)
+
+// Backup is one backup file.
+type Backup struct {
+	Path  string
+	Taken time.Time
+}
+
+const (
+	backupStamp = "20060102-150405"
+	backupMark  = "-backup-"
+)
+
+// Backup writes a verified copy of the shop into a folder and returns it. The copy is made beside its place and moved
+// there only after its check, and after its rows were found to be those of the shop. Work may go on meanwhile.
+func (s *Store) Backup(ctx context.Context, folder string) (b Backup, err error) {
+	b.Taken = s.now()
+	name := strings.TrimSuffix(filepath.Base(s.path), filepath.Ext(s.path))
+	b.Path = filepath.Join(folder, name+backupMark+b.Taken.Format(backupStamp)+".db")
+	if err := s.backup(ctx, folder, b.Path); err != nil {
+		return Backup{}, fmt.Errorf("backup of %s: %w", s.path, translate(err))
+	}
+	return b, nil
+}
+
+func (s *Store) backup(ctx context.Context, folder, path string) error {
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		return err
+	}
+	work, err := os.MkdirTemp(folder, ".backup-*") // mode 0700: nobody looks on
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(work)
+	copied := filepath.Join(work, "shop.db")
+	if err := s.copyTo(ctx, copied); err != nil {
+		return err
+	}
+	if err := settle(copied); err != nil {
+		return err
+	}
+	return os.Rename(copied, path)
+}
+
+// copyTo makes a copy of one moment of the shop, and counts what the shop holds at that moment.
+func (s *Store) copyTo(ctx context.Context, path string) error {
+	db := connect(s.path)
+	defer db.Close()
+	conn, err := db.Conn(ctx)
+	if err != nil {
+		return err
+	}
+	defer conn.Close()
+	for _, step := range []string{"BEGIN DEFERRED", "SELECT count(*) FROM sqlite_schema"} { // the moment is that of the first reading
+		if _, err := conn.ExecContext(ctx, step); err != nil {
+			return err
+		}
+	}
+	if err := conn.Raw(func(c any) error { return copyPages(c, path) }); err != nil {
+		return err
+	}
+	here := Checked{Counts: map[string]int{}, sums: map[string]uint64{}}
+	if err := here.count(ctx, conn); err != nil {
+		return err
+	}
+	return same(ctx, here, path)
+}
+
+// copyPages copies every page of the connection's file, as it sees it, with SQLite's own backup function.
+func copyPages(conn any, path string) error {
+	from, ok := conn.(interface {
+		NewBackup(to string) (*sqlite.Backup, error)
+	})
+	if !ok {
+		return errors.New("the database driver makes no backups")
+	}
+	b, err := from.NewBackup(fileURI(path))
+	if err != nil {
+		return err
+	}
+	for more := true; more && err == nil; {
+		more, err = b.Step(-1)
+	}
+	return errors.Join(err, b.Finish())
+}
+
+// same wants a sound copy with the rows that were counted in the shop.
+func same(ctx context.Context, here Checked, path string) error {
+	there, err := Check(ctx, path)
+	if err != nil {
+		return err
+	}
+	if there.Problems != nil {
+		return fmt.Errorf("the copy is damaged: %s", there.Problems[0])
+	}
+	if t := here.differs(there); t != "" {
+		return fmt.Errorf("the copy differs in %s", t)
+	}
+	return nil
+}
+
+// settle makes a file its owner's alone and waits until it is on the disk.
+func settle(path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR, 0o600)
+	if err != nil {
+		return err
+	}
+	return errors.Join(f.Chmod(0o600), f.Sync(), f.Close())
+}
+
+// Backups are those in a folder, the newest first. A folder that is not there has none.
+func Backups(folder string) (all []Backup, err error) {
+	entries, err := os.ReadDir(folder)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, err
+	}
+	for _, e := range entries {
+		_, rest, ok := strings.Cut(e.Name(), backupMark)
+		taken, err := time.ParseInLocation(backupStamp, strings.TrimSuffix(rest, ".db"), time.Local)
+		if ok && err == nil && !e.IsDir() {
+			all = append(all, Backup{filepath.Join(folder, e.Name()), taken})
+		}
+	}
+	slices.SortFunc(all, func(a, b Backup) int { return b.Taken.Compare(a.Taken) })
+	return all, nil
+}
+
+// How many backups are kept: the newest of each of so many days, weeks and months that have one.
+const (
+	keptDays   = 7
+	keptWeeks  = 8
+	keptMonths = 12
+)
+
+// Expired are the backups that the rule does not keep; all are given with the newest first. The newest is always kept.
+func Expired(all []Backup) (expired []Backup) {
+	kept := map[string]bool{}
+	for _, span := range []struct {
+		of   func(time.Time) string
+		most int
+	}{
+		{func(t time.Time) string { return t.Format(time.DateOnly) }, keptDays},
+		{func(t time.Time) string { y, w := t.ISOWeek(); return fmt.Sprint(y, " week ", w) }, keptWeeks},
+		{func(t time.Time) string { return t.Format("2006-01") }, keptMonths},
+	} {
+		seen := map[string]bool{}
+		for _, b := range all {
+			if k := span.of(b.Taken); !seen[k] && len(seen) < span.most {
+				seen[k], kept[b.Path] = true, true
+			}
+		}
+	}
+	for _, b := range all {
+		if !kept[b.Path] {
+			expired = append(expired, b)
+		}
+	}
+	return expired
+}
+
+// BackupDaily makes a backup if there is none of today, and then removes those that have expired.
+func (s *Store) BackupDaily(ctx context.Context, folder string) error {
+	all, err := Backups(folder)
+	if err != nil {
+		return err
+	}
+	if len(all) > 0 && all[0].Taken.Format(time.DateOnly) == s.today() {
+		return nil
+	}
+	b, err := s.Backup(ctx, folder)
+	if err != nil {
+		return err
+	}
+	for _, old := range Expired(append([]Backup{b}, all...)) {
+		if err := os.Remove(old.Path); err != nil {
+			return err
+		}
+	}
+	return nil
+}
