@@ -45,7 +45,6 @@ func newDesk(t testing.TB, draft int, size fyne.Size) *desk {
 	w := test.NewWindow(parts.NewLayered(c.Content()))
 	w.SetPadded(false)
 	w.Resize(size)
-	shop.Run()
 	return &desk{t: t, counter: c, p: p, shop: shop, win: w}
 }
 
@@ -236,7 +235,6 @@ func TestCounter_hostileWordsAnywhereNeverStopIt(t *testing.T) {
 		}
 		d.p.Undo()
 	}
-	d.shop.Run()
 }
 
 func TestCounter_undoBringsFieldsBack(t *testing.T) {
