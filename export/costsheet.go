@@ -110,14 +110,11 @@ func (d *doc) costLines(job quote.Job, r quote.Result) {
 		if zero(l.Amount) {
 			continue
 		}
-		y := d.y
-		t.row([]string{"    " + kindName(l.Kind), refName(job, l), l.Basis, pricedOn(job, l.Entries), grouped(l.Amount)},
-			[]paper.Style{body, body, colored(body, muted), small, body}, 2)
-		if d.y > y { // still on the same page
-			paper.Box(d, d.left, y+6.5, 6, 6, paper.Look{Fill: kindColor(l.Kind)})
-		}
+		top := t.row([]string{"    " + kindName(l.Kind), refName(job, l), l.Basis, pricedOn(job, l.Entries), grouped(l.Amount)},
+			[]paper.Style{body, body, colored(body, muted), small, body})
+		paper.Box(d, d.left, top+3.5, 6, 6, paper.Look{Fill: kindColor(l.Kind)})
 	}
-	t.row([]string{"Together", "", "", "", grouped(r.Cost.Total)}, plain(5, strong), -1)
+	t.row([]string{"Together", "", "", "", grouped(r.Cost.Total)}, plain(5, strong))
 	t.end()
 }
 
@@ -192,7 +189,7 @@ func (d *doc) byGarment(job quote.Job, r quote.Result) {
 			continue
 		}
 		t.row([]string{named(garmentOf(job, l.ID)), splitWords(job, l), fmt.Sprint(l.Pieces), grouped(l.Cost), grouped(l.CostEach), grouped(l.UnitPrice)},
-			[]paper.Style{body, small, body, body, body, strong}, 1)
+			[]paper.Style{body, small, body, body, body, strong})
 	}
 	t.end()
 	for _, g := range r.Groups {
@@ -227,7 +224,7 @@ func (d *doc) methods(job quote.Job, r quote.Result) {
 			next = fmt.Sprintf("%s, job costs %s more", cardOf(job, m.RunnerUp).Name, grouped(m.Difference))
 		}
 		t.row([]string{p.Name, inches(job, p.Width, p.Height) + ", " + inkWords(p), cardOf(job, m.Card).Name, next, fmt.Sprint(m.Needed), grouped(m.Transfers)},
-			plain(6, body), 3)
+			plain(6, body))
 	}
 	t.end()
 }
@@ -327,7 +324,7 @@ func (d *doc) steps(job quote.Job, r quote.Result) {
 		columnSpec{title: "each on average", width: 66, right: true}, columnSpec{title: "cost", width: 66, right: true}, columnSpec{title: "total", width: 66, right: true})
 	for _, s := range r.Ladder {
 		if s.Unserved {
-			t.row([]string{fmt.Sprint(s.Pieces), "no rate card or blank price serves this quantity", "", "", ""}, plain(5, small), 1)
+			t.row([]string{fmt.Sprint(s.Pieces), "no rate card or blank price serves this quantity", "", "", ""}, plain(5, small))
 			continue
 		}
 		var parts []string
@@ -337,7 +334,7 @@ func (d *doc) steps(job quote.Job, r quote.Result) {
 			}
 		}
 		t.row([]string{fmt.Sprint(s.Pieces), strings.Join(parts, ", "), grouped(s.Each), grouped(s.Cost), grouped(s.Total)},
-			[]paper.Style{body, small, body, body, body}, 1)
+			[]paper.Style{body, small, body, body, body})
 	}
 	t.end()
 	for _, c := range r.Cliffs {
@@ -361,7 +358,7 @@ func (d *doc) priceLines(r quote.Result) {
 		{"Deposit", "deposit", p.Deposit}, {"Balance", "balance", p.Balance},
 	} {
 		if !zero(row.a) {
-			t.row([]string{row.name, p.Basis[row.key], grouped(row.a)}, []paper.Style{body, colored(body, muted), body}, 1)
+			t.row([]string{row.name, p.Basis[row.key], grouped(row.a)}, []paper.Style{body, colored(body, muted), body})
 		}
 	}
 	t.end()

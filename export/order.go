@@ -41,7 +41,7 @@ func (d *doc) printed(job quote.Job, result quote.Result) {
 		for _, v := range p.Variants {
 			size += fmt.Sprintf("; %s on %s", inches(job, v.Width, v.Height), strings.Join(v.Sizes, ", "))
 		}
-		t.row([]string{p.Name, size, inkWords(p), onWords(job, result, p)}, []paper.Style{strong, body, body, body}, 3)
+		t.row([]string{p.Name, size, inkWords(p), onWords(job, result, p)}, []paper.Style{strong, body, body, body})
 	}
 	t.end()
 }
@@ -65,11 +65,8 @@ func (d *doc) spellings(job quote.Job) {
 		d.heading(p.Name + ", every spelling")
 		t := d.table(columnSpec{title: "text", share: 4}, columnSpec{title: "size", width: 60}, columnSpec{title: "garment", share: 4}, columnSpec{title: "right?", width: 40})
 		for _, x := range p.Texts {
-			y := d.y
-			t.row([]string{x.Text, x.Size, named(garmentOf(job, x.Garment)), ""}, []paper.Style{strong, body, body, body}, -1)
-			if d.y > y {
-				paper.Box(d, t.columns[3].x, y+5, 9, 9, paper.Look{Stroke: ink, Width: 0.8})
-			}
+			top := t.row([]string{x.Text, x.Size, named(garmentOf(job, x.Garment)), ""}, []paper.Style{strong, body, body, body})
+			t.tick(3, top)
 		}
 		t.end()
 	}
@@ -86,12 +83,12 @@ func (d *doc) pieces(job quote.Job, result quote.Result) {
 		var sizes []string
 		for _, s := range l.Sizes {
 			if s.Qty > 0 {
-				sizes = append(sizes, fmt.Sprintf("%s %d", s.Size, s.Qty))
+				sizes = append(sizes, fmt.Sprintf("%s %d", sizeWord(s.Size), s.Qty))
 			}
 		}
-		t.row([]string{named(garmentOf(job, l.ID)), strings.Join(sizes, " · "), fmt.Sprint(l.Pieces)}, []paper.Style{strong, body, body}, 1)
+		t.row([]string{named(garmentOf(job, l.ID)), strings.Join(sizes, " · "), fmt.Sprint(l.Pieces)}, []paper.Style{strong, body, body})
 	}
-	t.row([]string{"Together", "", fmt.Sprint(result.Pieces)}, plain(3, strong), -1)
+	t.row([]string{"Together", "", fmt.Sprint(result.Pieces)}, plain(3, strong))
 	t.end()
 }
 
@@ -154,14 +151,11 @@ func PackingList(job quote.Job, result quote.Result, date time.Time) ([]byte, er
 				if s.Qty == 0 {
 					continue
 				}
-				y := d.y
-				t.row([]string{named(garmentOf(job, l.ID)), s.Size, fmt.Sprint(s.Qty), ""}, []paper.Style{body, strong, body, body}, -1)
-				if d.y > y {
-					paper.Box(d, t.columns[3].x, y+5, 9, 9, paper.Look{Stroke: ink, Width: 0.8})
-				}
+				top := t.row([]string{named(garmentOf(job, l.ID)), sizeWord(s.Size), fmt.Sprint(s.Qty), ""}, []paper.Style{body, strong, body, body})
+				t.tick(3, top)
 			}
 		}
-		t.row([]string{"Together", "", fmt.Sprint(result.Pieces), ""}, plain(4, strong), -1)
+		t.row([]string{"Together", "", fmt.Sprint(result.Pieces), ""}, plain(4, strong))
 		t.end()
 	})
 }

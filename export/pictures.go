@@ -3,6 +3,7 @@ package export
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"pressworth/assets/drawing"
 	"pressworth/export/letters"
@@ -33,7 +34,7 @@ func views(job quote.Job, result quote.Result) (vs []view) {
 		}
 		for _, side := range drawing.Sides(kind, arts) {
 			p := drawing.Draw(drawing.Garment{Category: kind, Size: size, Side: side, Color: g.Info.Hex}, arts)
-			vs = append(vs, view{named(g) + ", " + string(side) + ", " + sizeCaption(size), p})
+			vs = append(vs, view{captionOf(g, side, size), p})
 		}
 	}
 	return vs
@@ -68,6 +69,11 @@ func inchesOf(job quote.Job, length string) float64 {
 	return x
 }
 
+// captionOf names a view, what tells garments apart first.
+func captionOf(g quote.Garment, side drawing.Side, size string) string {
+	return strings.Join(nonEmpty(g.Color, string(side), sizeCaption(size), lower(g.Name)), ", ")
+}
+
 func sizeCaption(size string) string {
 	if size == "OS" {
 		return sizeWord(size)
@@ -85,48 +91,72 @@ func commonSize(l quote.GarmentLine) string {
 	return best.Size
 }
 
-// pictures sets views side by side at one scale, at most four in a row, no higher than high.
+// pictures sets views side by side, all at one scale: four in a row, six where there are many, no higher than high.
 func (d *doc) pictures(vs []view, high float64) {
-	const perRow = 4
-	for len(vs) > 0 {
-		row := vs[:min(perRow, len(vs))]
-		vs = vs[len(row):]
-		d.pictureRow(row, high)
+	perRow := 4
+	if len(vs) > 8 {
+		perRow, high = 6, high*0.7
+	}
+	scale := 9.0
+	for row := range slices.Chunk(vs, perRow) {
+		scale = min(scale, d.fitting(row, high))
+	}
+	for row := range slices.Chunk(vs, perRow) {
+		d.pictureRow(row, scale)
 	}
 }
 
-func (d *doc) pictureRow(row []view, high float64) {
+const (
+	apart = 18.0 // between pictures, at least
+	least = 60.0 // width of a picture's place, for its caption
+)
+
+// fitting is the scale at which a row of views fits, in points to the inch.
+func (d *doc) fitting(row []view, high float64) float64 {
+	scale := high
+	for _, v := range row {
+		scale = min(scale, high/v.picture.H)
+	}
+	for rowWidth(row, scale) > d.right-d.left {
+		scale *= 0.97
+	}
+	return scale
+}
+
+func rowWidth(row []view, scale float64) float64 {
+	all := -apart
+	for _, v := range row {
+		all += max(v.picture.W*scale, least) + apart
+	}
+	return all
+}
+
+func (d *doc) pictureRow(row []view, scale float64) {
 	tall := 0.0
 	for _, v := range row {
 		tall = max(tall, v.picture.H)
 	}
-	between := 18.0
-	const least = 60 // room for a caption
-	scale := min(high/tall, 9)
-	for fits := false; !fits; {
-		all := -between
-		for _, v := range row {
-			all += max(v.picture.W*scale, least) + between
-		}
-		if fits = all <= d.right-d.left; !fits {
-			scale *= 0.97
-			continue
-		}
-		between += min(40, (d.right-d.left-all)/float64(max(len(row)-1, 1))) // spread over the width, not torn apart
-	}
+	// Spread over the width, but not torn apart.
+	between := apart + min(40, (d.right-d.left-rowWidth(row, scale))/float64(max(len(row)-1, 1)))
 	d.need(tall*scale + 34)
 	d.gap(6)
 	x := d.left
 	for _, v := range row {
 		paper.Picture(d, v.picture, x, d.y+(tall-v.picture.H)*scale, scale)
 		w := max(v.picture.W*scale, least)
-		y := d.y + tall*scale + 12
-		for i, l := range letters.Wrap(v.caption, caption.Weight, caption.Size, w+between-6) {
-			if i < 2 {
-				d.Text(x, y+float64(i)*9.5, l, caption)
-			}
-		}
+		d.captionLines(v.caption, x, d.y+tall*scale+12, w+apart-6)
 		x += w + between
 	}
 	d.gap(tall*scale + 28)
+}
+
+// captionLines sets a caption on two lines at most.
+func (d *doc) captionLines(text string, x, y, width float64) {
+	lines := letters.Wrap(text, caption.Weight, caption.Size, width)
+	if len(lines) > 2 {
+		lines = []string{lines[0], letters.Clip(strings.Join(lines[1:], " "), caption.Weight, caption.Size, width)}
+	}
+	for i, l := range lines {
+		d.Text(x, y+float64(i)*9.5, l, caption)
+	}
 }

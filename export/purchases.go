@@ -60,7 +60,7 @@ func (d *doc) blanksFrom(job quote.Job, r quote.Result, supplier string) {
 			n += s.Qty
 		}
 		t.row([]string{b.Style, b.Name, b.Color, strings.Join(sizes, " · "), fmt.Sprint(n), grouped(b.Value)},
-			[]paper.Style{strong, body, body, body, body, body}, 3)
+			[]paper.Style{strong, body, body, body, body, body})
 	}
 	if t != nil {
 		t.end()
@@ -80,7 +80,7 @@ func (d *doc) transfersFrom(job quote.Job, r quote.Result, supplier string) {
 		for _, i := range x.Items {
 			items = append(items, fmt.Sprintf("%d × %s", i.Qty, boughtWord(job, x, i)))
 		}
-		t.row([]string{cardOf(job, x.Card).Name, strings.Join(items, ", "), grouped(x.Value)}, []paper.Style{strong, body, body}, 1)
+		t.row([]string{cardOf(job, x.Card).Name, strings.Join(items, ", "), grouped(x.Value)}, []paper.Style{strong, body, body})
 	}
 	if t != nil {
 		t.end()

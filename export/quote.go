@@ -144,7 +144,7 @@ func (d *doc) prices(job quote.Job, result quote.Result) {
 		name := named(garmentOf(job, l.ID))
 		for _, p := range byPrice(l) {
 			t.row([]string{name, p.sizes, fmt.Sprint(p.pieces), grouped(p.each), grouped(p.amount())},
-				[]paper.Style{strong, body, body, body, body}, 1)
+				[]paper.Style{strong, body, body, body, body})
 			name = ""
 		}
 	}
@@ -271,7 +271,7 @@ func (d *doc) more(job quote.Job, result quote.Result, larger []quote.Step) {
 	for _, g := range groups {
 		row = append(row, grouped(g.UnitPrice))
 	}
-	t.row(append(row, grouped(result.Price.Total)), plain(len(specs), colored(body, muted)), -1)
+	t.row(append(row, grouped(result.Price.Total)), plain(len(specs), colored(body, muted)))
 	for _, s := range larger {
 		row := []string{fmt.Sprint(s.Pieces)}
 		for _, g := range groups {
@@ -281,7 +281,7 @@ func (d *doc) more(job quote.Job, result quote.Result, larger []quote.Step) {
 		for i := range groups {
 			styles[i+1] = colored(strong, accent)
 		}
-		t.row(append(row, grouped(s.Total)), styles, -1)
+		t.row(append(row, grouped(s.Total)), styles)
 	}
 	t.end()
 }

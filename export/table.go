@@ -80,35 +80,50 @@ func (t *table) cell(c column, text string, s paper.Style, y float64) {
 	t.d.Text(c.x, y, text, s)
 }
 
-// row sets one row; the columns of wrap are broken over lines, others are cut with an ellipsis.
-func (t *table) row(texts []string, styles []paper.Style, wrap int) {
-	lines := []string{""}
-	if wrap >= 0 {
-		if w := letters.Wrap(texts[wrap], styles[wrap].Weight, styles[wrap].Size, t.columns[wrap].width); len(w) > 0 {
-			lines = w
-		}
-	}
-	const lead = 12.5
-	t.d.need(lead*float64(min(len(lines), 4)) + 5)
-	t.d.y += 3
+const lead = 12.5 // from line to line within a row
+
+// row sets one row and returns the height at which it begins. Text breaks over lines, figures stand on the first.
+func (t *table) row(texts []string, styles []paper.Style) (top float64) {
+	cells := make([][]string, len(texts))
+	styles = append([]paper.Style(nil), styles...)
+	high := 1
 	for i, c := range t.columns {
-		if i != wrap {
-			s := styles[i]
-			if s.Width(texts[i]) > c.width && s.Size > small.Size {
-				s.Size = small.Size // a little smaller before it is cut
-			}
-			t.cell(c, texts[i], s, t.d.y+lead-3.2)
-		}
+		cells[i], styles[i] = c.lines(texts[i], styles[i])
+		high = max(high, len(cells[i]))
 	}
-	for _, l := range lines {
+	t.d.need(lead*float64(min(high, 8)) + 5)
+	t.d.y += 3
+	top = t.d.y
+	for k := range high {
 		t.d.need(lead)
-		if wrap >= 0 {
-			t.cell(t.columns[wrap], l, styles[wrap], t.d.y+lead-3.2)
+		for i, c := range t.columns {
+			if k < len(cells[i]) {
+				t.cell(c, cells[i][k], styles[i], t.d.y+lead-3.2)
+			}
 		}
 		t.d.y += lead
 	}
 	t.d.y += 2
 	t.d.hairline()
+	return top
+}
+
+// lines breaks a text into those that fit, a little smaller where that saves breaking it.
+func (c column) lines(text string, s paper.Style) ([]string, paper.Style) {
+	if s.Width(text) <= c.width {
+		return []string{text}, s
+	}
+	smaller := s
+	smaller.Size = min(s.Size, small.Size)
+	if smaller.Width(text) <= c.width || c.right {
+		return []string{text}, smaller
+	}
+	return letters.Wrap(text, s.Weight, s.Size, c.width), s
+}
+
+// tick sets an open box in a column of the row that begins at top.
+func (t *table) tick(column int, top float64) {
+	paper.Box(t.d, t.columns[column].x, top+2, 9, 9, paper.Look{Stroke: ink, Width: 0.8})
 }
 
 // plain is one style for every column.

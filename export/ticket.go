@@ -72,18 +72,20 @@ func (d *doc) cautions(texts []string) {
 // counts lists pieces by size with a box for each size.
 func (d *doc) counts(job quote.Job, r quote.Result) {
 	d.heading("Garments")
+	d.line("upper box: counted in, lower box: pressed", caption)
 	for _, l := range r.Garments {
 		if l.Pieces == 0 {
 			continue
 		}
 		g := garmentOf(job, l.ID)
-		d.need(54)
+		d.need(64)
 		d.gap(5)
 		head := named(g)
 		if g.FromCustomer {
 			head += " – the customer's own"
 		}
-		d.line(fmt.Sprintf("%s   %s %s", head, g.Supplier, g.Style), strong)
+		d.paragraph(d.left, d.right-d.left, head, strong)
+		d.paragraph(d.left, d.right-d.left, strings.TrimSpace(supplierName(job, g.Supplier)+" "+g.Style), small)
 		d.gap(3)
 		d.boxes(l)
 	}
@@ -103,7 +105,7 @@ func (d *doc) boxes(l quote.GarmentLine) {
 			d.need(h)
 		}
 		paper.Box(d, x, d.y, w-6, h, paper.Look{Stroke: "#bfb9ad", Width: 0.7})
-		d.Text(x+7, d.y+13, s.Size, strong)
+		d.Text(x+7, d.y+13, sizeWord(s.Size), strong)
 		count := fmt.Sprint(s.Qty)
 		if s.Spares > 0 {
 			count += fmt.Sprintf(" + %d spare", s.Spares)
@@ -114,9 +116,7 @@ func (d *doc) boxes(l quote.GarmentLine) {
 		}
 		x += w
 	}
-	d.gap(h + 4)
-	d.Text(d.left, d.y+7, "upper box: counted in, lower box: pressed", caption)
-	d.gap(12)
+	d.gap(h + 6)
 }
 
 // pressings lists the placements in the order of pressing with their settings.
