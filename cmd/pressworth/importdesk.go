@@ -22,7 +22,7 @@ type importDesk struct {
 // maintained is the Blanks place with what it takes to keep its prices true.
 func maintained(shop *store.Store, price func(quote.Job) (quote.Result, error)) *blanks.Place {
 	p := blanks.New(shop, time.Now)
-	p.Keeper, p.Imports, p.After = shop, importDesk{shop, price}, time.After
+	p.Keeper, p.Imports, p.After, p.Rules = shop, importDesk{shop, price}, time.After, shop.Shop
 	return p
 }
 
