@@ -41,7 +41,7 @@ func (t *task) widenedAcross(w int64) []ways {
 func widen(all []ways, i, way int, a axis, limit int64) int64 {
 	side := all[i].along(a)[way]
 	longest := limit
-	for j := 1; j <= all[i].count && int64(j)*side <= limit; j++ {
+	for j := 1; j <= all[i].count && int64(j)*side <= limit && longest > side; j++ {
 		rest := limit - int64(j)*side
 		others := make([]kind, 0, len(all))
 		for o := range all {
