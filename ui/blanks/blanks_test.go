@@ -262,3 +262,134 @@ func BenchmarkBlanks_scrollByOneRow(b *testing.B) {
 		p.table.ScrollBy(1)
 	}
 }
+
+// keeper keeps what is edited.
+type keeper struct {
+	saved []catalog.Style
+	fails error
+}
+
+func (k *keeper) SaveStyle(_ context.Context, s catalog.Style, _ string) (catalog.Style, error) {
+	if k.fails != nil {
+		return s, k.fails
+	}
+	k.saved = append(k.saved, s)
+	return s, nil
+}
+
+func (k *keeper) Suppliers(context.Context) ([]catalog.Supplier, error) {
+	return []catalog.Supplier{{ID: 7, Key: "northgate", Name: "Northgate Blanks"}}, nil
+}
+
+func editing(t *testing.T) (*Place, *keeper) {
+	t.Helper()
+	k := &keeper{}
+	p := New(stock(10), func() time.Time { return day })
+	p.Keeper = k
+	onScreen(t, p)
+	key(p.search, fyne.KeyReturn)
+	if p.editor == nil || !p.editor.object.Visible() {
+		t.Fatal("Enter did not open the editor")
+	}
+	return p, k
+}
+
+func into(f *parts.Field, text string) {
+	parts.Focus(f)
+	test.Type(f, text)
+}
+
+func TestEditor_priceTypedIsSavedAndCanBeTakenBack(t *testing.T) {
+	p, k := editing(t)
+	e := p.editor
+	if !e.save.Disabled() {
+		t.Error("there is something to save before anything was typed")
+	}
+	e.form.ChoiceAt("supplier").SetKey("7")
+	e.text.texts["supplier"] = "7"
+	into(e.prices.Cell(1, 1), "3.40")
+	test.Tap(e.save)
+	if len(k.saved) != 1 || k.saved[0].Sizes[0].Each[0].Each.String() != "3.40" || k.saved[0].Sizes[2].Size != "2XL" {
+		t.Fatalf("saved %+v; said %q", k.saved, e.fault.Text())
+	}
+	if e.object.Visible() || !strings.Contains(p.notice.Text(), "TS-0") {
+		t.Errorf("editor open %v, said %q", e.object.Visible(), p.notice.Text())
+	}
+	p.Undo()
+	if len(k.saved) != 2 || k.saved[1].Sizes[0].Each[0].Each.String() != "3.10" {
+		t.Errorf("undo saved %+v", k.saved[len(k.saved)-1].Sizes)
+	}
+}
+
+func TestEditor_problemsStandBesideTheirFields(t *testing.T) {
+	p, _ := editing(t)
+	e := p.editor
+	into(e.form.Field("number"), " ")
+	if e.form.ProblemAt("number") == "" || !e.save.Disabled() {
+		t.Errorf("no number: said %q, button off %v", e.form.ProblemAt("number"), e.save.Disabled())
+	}
+	into(e.form.Field("number"), "TS-1")
+	into(e.prices.Cell(1, 1), "3,1O")
+	if got := texts(e.form.Rest()); !strings.Contains(got, "size S") || !e.save.Disabled() {
+		t.Errorf("bad price: said %q", got)
+	}
+}
+
+func TestEditor_leavingWithSomethingTypedIsAskedForOnce(t *testing.T) {
+	p, _ := editing(t)
+	into(p.editor.form.Field("name"), "Other tee")
+	p.Escape()
+	if !p.editor.object.Visible() || p.editor.fault.Text() == "" {
+		t.Fatal("what was typed is gone without a word")
+	}
+	p.Escape()
+	if p.editor.object.Visible() {
+		t.Error("the second Esc did not leave")
+	}
+}
+
+func TestEditor_styleComesBackAsItWas(t *testing.T) {
+	s, _ := stock(3).Style(context.Background(), 1)
+	s.SupplierID, s.Tags = 7, []string{"cotton", "tee"}
+	back, problems := textOf(s).style()
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if got, want := fmt.Sprintf("%+v", back), fmt.Sprintf("%+v", s); got != want {
+		t.Errorf("got %s\nwant %s", got, want)
+	}
+}
+
+func TestBlanks_pricesThatAreTooOldAreFlagged(t *testing.T) {
+	p := New(stock(3), func() time.Time { return day })
+	p.Rules = func(context.Context) (catalog.Shop, error) { return catalog.Shop{StaleDays: 20}, nil }
+	onScreen(t, p)
+	if got := texts(p.table); !strings.Contains(got, "2026-11-04 !") {
+		t.Errorf("28 days with a limit of 20: %q", got)
+	}
+	p.rules.StaleDays = 90
+	p.table.Reload()
+	if got := texts(p.table); strings.Contains(got, "!") {
+		t.Errorf("28 days with a limit of 90: %q", got)
+	}
+}
+
+func TestHistory_showsTheSizeWithMostPricesInOrderOfDays(t *testing.T) {
+	each := func(cents int64) []quote.Break { return []quote.Break{{From: 1, Each: money.FromMinor(cents, 2)}} }
+	h := newHistory()
+	onScreen(t, New(stock(1), func() time.Time { return day }))
+	size := h.set([]catalog.Price{
+		{Size: "M", Kind: catalog.ListPrice, From: "2026-05-01", Each: each(320)},
+		{Size: "M", Kind: catalog.ListPrice, From: "2025-11-01", Each: each(295)},
+		{Size: "M", Kind: catalog.SalePrice, From: "2026-01-01", Each: each(100)},
+		{Size: "2XL", Kind: catalog.ListPrice, From: "2026-05-01", Each: each(500)},
+		{Size: "M", Kind: catalog.ListPrice, From: "2026-06-01", Each: each(900), File: catalog.PriceFile{Undone: true}},
+	})
+	if size != "M" || len(h.moments) != 2 || h.moments[0].each != "2.95" || h.moments[1].each != "3.20" {
+		t.Errorf("size %s, moments %+v", size, h.moments)
+	}
+	h.Resize(fyne.NewSize(300, 90))
+	if got := texts(h); !strings.Contains(got, "2.95") || !strings.Contains(got, "2026-05-01") {
+		t.Errorf("drawn: %q", got)
+	}
+}

@@ -28,16 +28,21 @@ type detail struct {
 	usual   *parts.Button
 	retire  *parts.Button
 	style   catalog.Style
+	stale   *parts.Band
+	past    *history
+	pastBox *parts.Section
 }
 
 func newDetail() *detail {
 	d := &detail{
 		name: parts.NewText("", parts.KeyStyle.Shortened()), where: parts.NewText("", parts.MutedStyle.Shortened()),
 		facts: parts.Column(3), colors: parts.Flow(6), prices: parts.Column(0), caution: parts.NewBand(parts.Warning, ""), buttons: parts.Flow(6),
+		stale: parts.NewBand(parts.Warning, ""), past: newHistory(),
 	}
+	d.pastBox = parts.NewPlainSection("Over time", "", d.past)
 	d.body = parts.Column(14,
-		parts.Column(2, d.name, d.where), d.buttons, d.caution, d.facts,
-		parts.NewPlainSection("Colours", "", d.colors), parts.NewPlainSection("Prices each", "by pieces bought", d.prices))
+		parts.Column(2, d.name, d.where), d.buttons, d.stale, d.caution, d.facts,
+		parts.NewPlainSection("Colours", "", d.colors), parts.NewPlainSection("Prices each", "by pieces bought", d.prices), d.pastBox)
 	d.body.Hide()
 	d.object = container.NewStack(parts.NewSheetGround(), parts.NewScroll(parts.Inset(look.SectionPadX, look.SectionPadY, d.body)))
 	return d
@@ -67,7 +72,19 @@ func (d *detail) nameButtons() {
 
 func (d *detail) clear() { d.body.Hide() }
 
-func (d *detail) show(s catalog.Style, row catalog.StyleRow) {
+// show shows a style with all its price entries; old is how many days old its prices are where that is too many.
+func (d *detail) show(s catalog.Style, row catalog.StyleRow, entries []catalog.Price, old, limit int) {
+	d.stale.SetText("")
+	if old > 0 {
+		d.stale.SetText(fmt.Sprintf("These prices are %d days old (limit %d).", old, limit))
+	}
+	size := d.past.set(entries)
+	d.pastBox.Hint.SetText("size " + size + ", list price by day")
+	if len(d.past.moments) > 1 {
+		d.pastBox.Show()
+	} else {
+		d.pastBox.Hide()
+	}
 	d.style = s
 	d.nameButtons()
 	d.name.SetText(s.Number + " " + s.Name)

@@ -1,0 +1,45 @@
+package blanks
+
+// openImport shows the import page in place of the list.
+func (p *Place) openImport() {
+	if p.page == nil {
+		p.page = newImportPage(p, p.Imports)
+		p.stack.Add(p.page.object)
+	}
+	p.list.Hide()
+	p.page.object.Show()
+	p.page.begin()
+}
+
+// closeImport goes back to the list, which may have changed.
+func (p *Place) closeImport() {
+	if p.page == nil || !p.page.object.Visible() {
+		return
+	}
+	p.page.turn++
+	if p.page.stop != nil {
+		p.page.stop()
+	}
+	p.page.object.Hide()
+	p.list.Show()
+	p.Shown()
+	p.Focus()
+}
+
+// Escape goes back from the page over the list; false where it is not open.
+func (p *Place) Escape() bool {
+	if p.editor != nil && p.editor.object.Visible() {
+		p.closeStyle()
+		return true
+	}
+	if p.page == nil || !p.page.object.Visible() {
+		return false
+	}
+	p.closeImport()
+	return true
+}
+
+func (p *Place) say(text string) {
+	p.notice.SetText(text)
+	p.notice.Offer("Dismiss", func() { p.notice.SetText("") })
+}
