@@ -135,6 +135,7 @@ var ticks = []int{1, 12, 24, 48, 72, 100, 144, 250, 500, 1000, 2500, 5000, 10000
 // axis names quantities below the bands, as many as have room.
 func (b *Bands) axis(p *parts.Pen, left, wide, y float32) {
 	style := tiny(look.Muted)
+	p.Text(parts.Box{Y: y, W: left - look.Px(6), H: look.Px(13)}, "pieces", style)
 	style.Align = fyne.TextAlignCenter
 	last := float32(-100)
 	own := left + wide*b.across(b.pieces)

@@ -49,8 +49,24 @@ const captionTall = 15
 // lines is how many lines the cells of a row take.
 func (g cellGrid) lines(n int) int { return max((n+g.perLine-1)/g.perLine, 1) }
 
-// captioned says whether the names of the sizes stand over every row instead of in the header.
-func captioned(b present.Block, g cellGrid) bool { return b.Own || g.lines(len(b.Sizes)) > 1 }
+// captioned says whether the names of the sizes stand over every row instead of in the header: where they take several
+// lines, or the style's name needs the room.
+func captioned(b present.Block, g cellGrid) bool {
+	n := len(b.Sizes)
+	if b.Own || g.lines(n) > 1 {
+		return true
+	}
+	x, _ := g.at(0, n)
+	return n > 0 && parts.StrongStyle.Measure(blockName(b)).Width > x+g.wide-parts.CaptionStyle.Measure(b.Sizes[0]).Width-px(8)
+}
+
+// blockName is what a block is called.
+func blockName(b present.Block) string {
+	if b.Number == "" {
+		return b.Name
+	}
+	return b.Number + " " + b.Name
+}
 
 // rowTall is the height of a row with its problem and the fields of a customer's own garment.
 func (g cellGrid) rowTall(b present.Block, r present.BlockRow) float32 {
@@ -111,6 +127,9 @@ func (b *block) offersColors() bool { return !b.view.Own && len(b.view.Colors) >
 
 // moreFits says whether "+ colour" has room between the header's words and the names of the sizes.
 func (b *block) moreFits(g cellGrid) bool {
+	if captioned(b.view, g) {
+		return true
+	}
 	x, _ := g.at(0, min(len(b.view.Sizes), g.perLine))
 	return b.words.headWidth()+px(8)+b.more.MinSize().Width < x
 }
@@ -155,12 +174,7 @@ type blockWords struct {
 }
 
 func (w *blockWords) headTexts() (name, note string) {
-	v := w.block.view
-	name = v.Name
-	if v.Number != "" {
-		name = v.Number + " " + v.Name
-	}
-	return name, v.Note
+	return blockName(w.block.view), w.block.view.Note
 }
 
 // headWidth is how far the header's words reach.
@@ -177,6 +191,9 @@ func (w *blockWords) headWidth() float32 {
 func (w *blockWords) noteFits() bool {
 	name, note := w.headTexts()
 	g := gridFor(w.Size().Width, w.block.most)
+	if captioned(w.block.view, g) {
+		return false
+	}
 	x, _ := g.at(0, min(len(w.block.view.Sizes), g.perLine))
 	used := parts.StrongStyle.Measure(name).Width + px(6) + parts.MutedStyle.Measure(note).Width
 	return used+px(80) < x // "+ colour" follows it
@@ -187,7 +204,7 @@ func (w *blockWords) draw(p *parts.Pen, size fyne.Size) {
 	name, note := w.headTexts()
 	g := gridFor(size.Width, b.most)
 	tall := px(blockHeadTall)
-	p.Text(parts.Box{W: w.nameRoom(size.Width, g), H: tall}, name, parts.StrongStyle)
+	p.Text(parts.Box{W: size.Width, H: tall}, name, parts.StrongStyle)
 	if note != "" && w.noteFits() {
 		x := parts.StrongStyle.Measure(name).Width + px(6)
 		p.Text(parts.Box{X: x, W: parts.MutedStyle.Measure(note).Width + 1, H: tall}, note, parts.MutedStyle)
@@ -200,16 +217,6 @@ func (w *blockWords) draw(p *parts.Pen, size fyne.Size) {
 		w.row(p, g, r, y, size.Width)
 		y += g.rowTall(b.view, r)
 	}
-}
-
-// nameRoom is how far the style's name may reach: up to the names of the sizes, where they stand on the same line.
-func (w *blockWords) nameRoom(width float32, g cellGrid) float32 {
-	v := w.block.view
-	if captioned(v, g) || len(v.Sizes) == 0 {
-		return width
-	}
-	x, _ := g.at(0, len(v.Sizes))
-	return x + g.wide - parts.CaptionStyle.Measure(v.Sizes[0]).Width - px(10)
 }
 
 // heads names the sizes over the cells.

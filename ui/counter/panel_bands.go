@@ -12,17 +12,16 @@ import (
 // bands are the cheapest cards by quantity for one placement.
 type bands struct {
 	box    *fyne.Container
-	hint   *parts.Text
 	choice *parts.Choice
 	chart  *chart.Bands
 	keys   []string
 }
 
 func newBands(p *present.Counter) *bands {
-	b := &bands{chart: chart.NewBands(), hint: parts.NewText("by quantity", parts.CaptionStyle.Shortened())}
+	b := &bands{chart: chart.NewBands()}
 	b.choice = parts.NewChoice(nil, func(o parts.Option) { p.LookAt(o.Key) }).Small().Bare()
-	head := parts.Row(8, []parts.Track{parts.Fit(), parts.Share(1), parts.Fixed(150)},
-		parts.NewText("Cheapest from–to", parts.TitleStyle), b.hint, b.choice)
+	head := parts.Row(8, []parts.Track{parts.Share(1), parts.Fixed(150)},
+		parts.NewText("Cheapest from–to", parts.TitleStyle), b.choice)
 	b.box = parts.Column(6, head, b.chart)
 	return b
 }

@@ -27,7 +27,13 @@ func (c *Counter) bandsView() Bands {
 
 // worthShowing leaves out ink counts far from the placement's own, so that three or four bands remain.
 func (c *Counter) worthShowing(s quote.InkSpans, own string) bool {
-	if s.Inks == "full" || s.Inks == own {
+	if s.Inks == own {
+		return true
+	}
+	if d := placementAt(&c.draft, c.lookedAt()); d != nil && d.Personal {
+		return false
+	}
+	if s.Inks == "full" {
 		return true
 	}
 	if own == "full" {
