@@ -59,3 +59,12 @@ func (w *Window) say(kind parts.BandKind, text string) {
 
 // Notice is what was said last and still stands.
 func (w *Window) Notice() string { return w.notice.Text() }
+
+// Warn says that something went wrong behind the window. On the customer's side it waits for the way back.
+func (w *Window) Warn(text string) {
+	if w.customer {
+		w.later = text
+		return
+	}
+	w.say(parts.Fault, text)
+}

@@ -50,6 +50,10 @@ func (w *Window) turnBack() {
 	w.title(w.deps.Presenter.View())
 	w.root.Refresh()
 	w.Focus()
+	if w.later != "" {
+		w.Warn(w.later)
+		w.later = ""
+	}
 	w.trace("shop's side")
 }
 

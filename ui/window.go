@@ -38,6 +38,7 @@ type Window struct {
 	front    fyne.CanvasObject
 	root     *fyne.Container
 	customer bool
+	later    string // what Warn had to say on the customer's side
 	pin      *pinPrompt
 
 	warned bool   // it was said that closing would lose something

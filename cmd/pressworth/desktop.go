@@ -33,6 +33,7 @@ const appID = "org.pressworth.Pressworth"
 type desktop struct {
 	app    fyne.App
 	win    fyne.Window
+	shop   *store.Store
 	window *ui.Window
 	trace  func(line string)
 }
@@ -53,7 +54,7 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 		return nil, err
 	}
 	a := newApp()
-	d := &desktop{app: a, win: a.NewWindow(ui.Name), trace: tracer(s)}
+	d := &desktop{app: a, win: a.NewWindow(ui.Name), shop: shop, trace: tracer(s)}
 	settings := keptSettings(a.Preferences())
 	a.Settings().SetTheme(look.NewTheme(settings.Mode, settings.Percent))
 	presenter := present.NewCounter(desk{shop, parts.Background}, present.NewEngine())
@@ -77,6 +78,7 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 		},
 	})
 	list.Choose = d.window.ChooseFile
+	d.guide(shop, records)
 	presenter.Open(d.firstQuote(ctx, shop, records))
 	return d, nil
 }
@@ -119,7 +121,12 @@ func (d *desktop) show() {
 	// what comes back from the background runs between two frames: the second time, one has been drawn
 	parts.Background(func() func() {
 		return func() {
-			parts.Background(func() func() { return func() { d.trace("first frame") } })
+			parts.Background(func() func() {
+				return func() {
+					d.trace("first frame")
+					d.backupDaily()
+				}
+			})
 		}
 	})
 	d.app.Run()
