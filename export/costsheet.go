@@ -194,7 +194,7 @@ func (d *doc) byGarment(job quote.Job, r quote.Result) {
 	t.end()
 	for _, g := range r.Groups {
 		d.gap(2)
-		d.paragraph(d.left, d.right-d.left, fmt.Sprintf("%s: %s each = %s", groupName(job, g), grouped(g.UnitPrice), g.Basis), small)
+		d.paragraph(d.left, d.right-d.left, fmt.Sprintf("%s: %s each = %s", groupName(job, r, g), grouped(g.UnitPrice), g.Basis), small)
 	}
 }
 

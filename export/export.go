@@ -29,6 +29,10 @@ func Documents(job quote.Job, result quote.Result, date time.Time) ([]File, erro
 	m.add("cost-sheet-" + n + ".csv")(CostCSV(job, result))
 	m.pdf("proof-"+n+".pdf", Proof, job, result, date)
 	m.pdf("packing-list-"+n+".pdf", PackingList, job, result, date)
+	if len(roster(job)) > 0 {
+		m.pdf("bag-list-"+n+".pdf", BagList, job, result, date)
+		m.pdf("labels-"+n+".pdf", Labels, job, result, date)
+	}
 	m.pdf("press-ticket-"+n+".pdf", Ticket, job, result, date)
 	m.pdf("purchases-"+n+".pdf", Purchases, job, result, date)
 	m.add("purchases-" + n + ".csv")(PurchasesCSV(job, result))

@@ -21,6 +21,10 @@ func layProof(d *doc, job quote.Job, result quote.Result, date time.Time) {
 		[2]string{"needed by", day(paperOf(job).NeededBy)})
 	d.addressee(job)
 	d.pictures(views(job, result), 230)
+	if vs := extremes(job); len(vs) > 0 {
+		d.heading("Longest and shortest, on the smallest and the largest size")
+		d.pictures(vs, 170)
+	}
 	d.printed(job, result)
 	d.spellings(job)
 	d.pieces(job, result)

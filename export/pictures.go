@@ -28,10 +28,7 @@ func views(job quote.Job, result quote.Result) (vs []view) {
 			continue
 		}
 		size := commonSize(l)
-		kind := g.Info.Category
-		if kind == "" {
-			kind = g.Name
-		}
+		kind := kindOf(g)
 		for _, side := range drawing.Sides(kind, arts) {
 			p := drawing.Draw(drawing.Garment{Category: kind, Size: size, Side: side, Color: g.Info.Hex}, arts)
 			vs = append(vs, view{captionOf(g, side, size), p})
@@ -45,10 +42,19 @@ func artsOn(job quote.Job, garment string) (arts []drawing.Art) {
 		if p.On != nil && !slices.Contains(p.On, garment) {
 			continue
 		}
-		arts = append(arts, drawing.Art{Name: p.Name, Position: p.Info.Position, W: inchesOf(job, p.Width.String()),
-			H: inchesOf(job, p.Height.String()), Inks: p.Inks, FullColor: p.FullColor, Text: longest(p)})
+		arts = append(arts, artOf(job, p, longest(p)))
 	}
 	return arts
+}
+
+// artOf is a placement's artwork; names and numbers are as wide as the text given.
+func artOf(job quote.Job, p quote.Placement, text string) drawing.Art {
+	a := drawing.Art{Name: p.Name, Position: p.Info.Position, W: inchesOf(job, p.Width.String()), H: inchesOf(job, p.Height.String()),
+		Inks: p.Inks, FullColor: p.FullColor, Text: text}
+	if each := inchesOf(job, p.CharWidth.String()); text != "" && each > 0 {
+		a.W = min(a.W, each*float64(len([]rune(text))))
+	}
+	return a
 }
 
 func longest(p quote.Placement) (text string) {
@@ -58,6 +64,38 @@ func longest(p quote.Placement) (text string) {
 		}
 	}
 	return text
+}
+
+// extremes are, for names and numbers, the longest text on the smallest size that has one and the shortest on the largest.
+func extremes(job quote.Job) (vs []view) {
+	bags := bySize(job, roster(job))
+	if len(bags) < 2 {
+		return nil
+	}
+	byLength := func(a, b bag) int { return len([]rune(a.words())) - len([]rune(b.words())) }
+	long, short := slices.MaxFunc(bags, byLength), slices.MinFunc(bags, byLength)
+	for _, x := range []struct{ on, with bag }{{bags[0], long}, {bags[len(bags)-1], short}} {
+		var arts []drawing.Art
+		for k, p := range personal(job) {
+			if x.with.texts[k] != "" {
+				arts = append(arts, artOf(job, p, x.with.texts[k]))
+			}
+		}
+		g := x.on.garment
+		for _, side := range drawing.Sides(kindOf(g), arts) {
+			p := drawing.Draw(drawing.Garment{Category: kindOf(g), Size: x.on.size, Side: side, Color: g.Info.Hex}, arts)
+			vs = append(vs, view{x.with.words() + " on " + captionOf(g, side, x.on.size), p})
+		}
+	}
+	return vs
+}
+
+// kindOf is what a garment is drawn as.
+func kindOf(g quote.Garment) string {
+	if g.Info.Category == "" {
+		return g.Name
+	}
+	return g.Info.Category
 }
 
 // inchesOf reads a length for drawing; drawings need no exact numbers.

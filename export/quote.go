@@ -263,7 +263,7 @@ func (d *doc) more(job quote.Job, result quote.Result, larger []quote.Step) {
 	groups := result.Groups[:min(len(result.Groups), 3)]
 	specs := []columnSpec{{title: "pieces", width: 48}}
 	for _, g := range groups {
-		specs = append(specs, columnSpec{title: lower(groupName(job, g)), share: 1, right: true})
+		specs = append(specs, columnSpec{title: lower(groupName(job, result, g)), share: 1, right: true})
 	}
 	specs = append(specs, columnSpec{title: "order", width: 54, right: true})
 	t := d.table(specs...)
@@ -295,11 +295,17 @@ func unitAt(s quote.Step, g quote.Group) string {
 	return "–"
 }
 
-func groupName(job quote.Job, g quote.Group) string {
+// groupName is what a price group is called: its first garment, with its colour where another group is called the same.
+func groupName(job quote.Job, result quote.Result, g quote.Group) string {
 	if len(g.Lines) == 0 {
 		return g.ID
 	}
 	first := garmentOf(job, g.Lines[0])
+	for _, other := range result.Groups {
+		if other.ID != g.ID && len(other.Lines) > 0 && garmentOf(job, other.Lines[0]).Name == first.Name {
+			return named(first)
+		}
+	}
 	if first.Name == "" {
 		return first.Style
 	}

@@ -22,6 +22,10 @@ func layTicket(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.cautions(pressCautions(job))
 	d.counts(job, result)
 	d.pressings(job, result)
+	if list := roster(job); len(list) > 0 {
+		d.heading("Names and numbers, size by size")
+		d.bags(job, bySize(job, list), "pressed")
+	}
 	if vs := views(job, result); len(vs) > 0 {
 		d.heading("Where it goes")
 		d.pictures(vs, 190)
@@ -149,6 +153,9 @@ func pressWords(job quote.Job, p quote.Placement, c quote.RateCard, m quote.Meth
 	settings := nonEmpty(c.Info.Temperature, prefixed("pressure ", c.Info.Pressure), secondsWords("dwell ", c.Press.Dwell.String()),
 		prefixed("peel ", c.Info.Peel), secondsWords("second press ", c.Press.Second.String()))
 	out = append(out, c.Name+": "+strings.Join(settings, " · "))
+	if p.Personal {
+		return append(out, fmt.Sprintf("%s, each one of a kind: there are no spares. Settings are a starting point (common practice) until the shop has confirmed them.", plural(len(p.Texts), "text", "texts")))
+	}
 	return append(out, fmt.Sprintf("%s, spares included. Settings are a starting point (common practice) until the shop has confirmed them.", plural(m.Needed, "transfer", "transfers")))
 }
 

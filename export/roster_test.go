@@ -1,0 +1,142 @@
+package export
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"pressworth/export/paper"
+	"pressworth/quote"
+	"pressworth/quote/money"
+)
+
+// team is the regatta with a name and a number on the navy long sleeves of some rowers.
+func team(tb testing.TB) quote.Job {
+	tb.Helper()
+	job, _ := regatta(tb)
+	number := func(s string) money.Number {
+		n, err := money.ParseNumber(s)
+		if err != nil {
+			tb.Fatal(err)
+		}
+		return n
+	}
+	name := quote.Placement{ID: "name", Name: "Name", Width: number("11"), Height: number("2"), Inks: []string{"white"}, On: []string{"ls-navy"}, Personal: true, CharWidth: number("1.2")}
+	digits := quote.Placement{ID: "number", Name: "Number", Width: number("10"), Height: number("8"), Inks: []string{"gold"}, On: []string{"ls-navy"}, Personal: true, CharWidth: number("5")}
+	for _, p := range []struct{ size, name, number string }{
+		{"L", "Halvorsen", "24"}, {"S", "Oyelaran-Whitcombe", "7"}, {"M", "Åse", "11"}, {"L", "Nuñez", "3"}, {"2XL", "Li", "1"}, {"M", "", "19"},
+	} {
+		if p.name != "" {
+			name.Texts = append(name.Texts, quote.Text{Garment: "ls-navy", Size: p.size, Text: p.name})
+		}
+		digits.Texts = append(digits.Texts, quote.Text{Garment: "ls-navy", Size: p.size, Text: p.number})
+	}
+	job.Placements = append(job.Placements[1:], name, digits)
+	return job
+}
+
+func TestRoster_pairsNamesWithNumbersInTheOrderOfTheList(t *testing.T) {
+	var got []string
+	for _, b := range roster(team(t)) {
+		got = append(got, b.size+" "+b.words())
+	}
+	want := "L Halvorsen, 24|S Oyelaran-Whitcombe, 7|M Åse, 11|L Nuñez, 3|2XL Li, 1|M 19"
+	if s := strings.Join(got, "|"); s != want {
+		t.Errorf("got  %s\nwant %s", s, want)
+	}
+	got = nil
+	for _, b := range bySize(team(t), roster(team(t))) {
+		got = append(got, b.size+" "+b.words())
+	}
+	want = "S Oyelaran-Whitcombe, 7|M Åse, 11|M 19|L Halvorsen, 24|L Nuñez, 3|2XL Li, 1"
+	if s := strings.Join(got, "|"); s != want {
+		t.Errorf("in the order of pressing: got  %s\nwant %s", s, want)
+	}
+}
+
+func TestDocuments_everySpellingIsOnProofTicketAndBagList(t *testing.T) {
+	job := team(t)
+	result := resultOf(t, job)
+	for name, lay := range map[string]func(*doc){
+		"proof":    func(d *doc) { layProof(d, job, result, date) },
+		"ticket":   func(d *doc) { layTicket(d, job, result, date) },
+		"bag list": func(d *doc) { d.bags(job, roster(job), "packed") },
+	} {
+		text := words(job, lay)
+		for _, b := range roster(job) {
+			for _, x := range nonEmpty(b.texts...) {
+				if !strings.Contains(text, `"`+x+`"`) {
+					t.Errorf("%s: %q is not on it", name, x)
+				}
+			}
+		}
+	}
+	files, err := Documents(job, result, date)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for _, f := range files {
+		names = append(names, f.Name)
+	}
+	for _, want := range []string{"bag-list-2026-0147.pdf", "labels-2026-0147.pdf"} {
+		if !strings.Contains(strings.Join(names, " "), want) {
+			t.Errorf("%s is missing among %v", want, names)
+		}
+	}
+}
+
+func TestLabels_everyLabelStaysOnItsLabel(t *testing.T) {
+	job := team(t)
+	for range 5 { // 96 labels: four sheets of thirty
+		for k := range job.Placements {
+			job.Placements[k].Texts = append(job.Placements[k].Texts, job.Placements[k].Texts...)
+		}
+	}
+	var r paper.Record
+	b := roster(job)[0]
+	b.texts[0] = strings.Repeat("Wolfeschlegelsteinhausen ", 8)
+	label(&r, job, b, 1, [4]float64{100, 200, 189, 72})
+	for line := range strings.SplitSeq(strings.TrimSpace(r.String()), "\n") {
+		var x, y float64
+		if _, err := fmt.Sscanf(line, "text %f %f", &x, &y); err != nil {
+			t.Fatal(err)
+		}
+		if x < 100 || x > 289 || y < 206 || y > 272 {
+			t.Errorf("outside of its label: %s", line)
+		}
+	}
+	if _, err := LabelsOn(LabelSheet{}, job, date); err == nil {
+		t.Error("a sheet without labels gives no error")
+	}
+	if _, err := Labels(job, quote.Result{}, date); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestReprint_hasTheSpoiledPiecesAndNoOthers(t *testing.T) {
+	job, result := regatta(t)
+	again, err := onlySpoiled(result, []Spoiled{{"ls-navy", "M", 2}, {"cap", "OS", 0}, {"other", "M", 3}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := words(job, func(d *doc) { d.counts(job, again) })
+	if !strings.Contains(text, "Long-sleeve tee, navy") || strings.Contains(text, "cap") || strings.Contains(text, "white") {
+		t.Errorf("the ticket says %s", text)
+	}
+	if _, err := Reprint(job, result, nil, date); err == nil {
+		t.Error("a reprint of nothing gives no error")
+	}
+	if _, err := Reprint(job, result, []Spoiled{{"ls-navy", "M", 2}}, date); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestReceipt_saysWhatWasPaid(t *testing.T) {
+	job, result := regatta(t)
+	cents := func(n int64) money.Amount { return money.FromMinor(n, 2) }
+	pdf, err := Receipt(job, result, Paid{Payments: []Payment{{"2026-11-26", "cash", cents(63069)}}, Together: cents(63069), Open: cents(63069)}, date)
+	if err != nil || len(pdf) < 1000 {
+		t.Errorf("got %d bytes, %v", len(pdf), err)
+	}
+}
