@@ -58,7 +58,7 @@ func (t *task) quietly(step string, cmd *exec.Cmd) error {
 	}
 	err := t.tell(step, began, cmd)
 	if err != nil {
-		return fmt.Errorf("%s: %w\n%s", step, err, tail(output.String(), 60))
+		return fmt.Errorf("%s: %w\n%s", step, err, tail(output.String(), 300))
 	}
 	if took := time.Since(began); took > 2*time.Second {
 		t.say("  done in %s", took.Round(time.Second))

@@ -66,7 +66,7 @@ func TestWindow_aTypedJobComesOutAsItsPDF(t *testing.T) {
 
 var (
 	pricedLine = regexp.MustCompile(`(?m)^pressworth: priced (.*)$`)
-	totalLine  = regexp.MustCompile(`(?m)^\s*Total\s+(?:[A-Z]{3}\s+)?([0-9.,]+)\s*$`)
+	totalLine  = regexp.MustCompile(`(?m)\bTotal\s+(?:[A-Z]{3}\s+)?([0-9.,]+)\s*$`)
 )
 
 func lastPriced(t *testing.T, said string) string {
