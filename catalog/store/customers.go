@@ -8,16 +8,17 @@ import (
 	"pressworth/catalog"
 )
 
-// FindCustomers finds customers by the beginnings of words in name, contact, e-mail and phone, best first.
+// FindCustomers finds customers by the beginnings of words in name, contact, e-mail and phone, best first; where nothing is typed,
+// those kept last.
 func (s *Store) FindCustomers(ctx context.Context, words string, limit int) ([]catalog.DraftCustomer, error) {
-	m := match(words)
-	if m == "" {
-		return nil, nil
+	query, args := `SELECT c.id, c.name, c.contact, c.email, c.phone, c.address FROM customer_words w JOIN customer c ON c.id = w.rowid
+		WHERE customer_words MATCH ? ORDER BY w.rank, c.name LIMIT ?`, []any{match(words), limit}
+	if len(tokens(words)) == 0 {
+		query, args = "SELECT id, name, contact, email, phone, address FROM customer ORDER BY id DESC LIMIT ?", []any{limit}
 	}
 	all, err := rows(ctx, s.read, func(r *sql.Rows) (c catalog.DraftCustomer, err error) {
 		return c, r.Scan(&c.ID, &c.Name, &c.Contact, &c.Email, &c.Phone, &c.Address)
-	}, `SELECT c.id, c.name, c.contact, c.email, c.phone, c.address FROM customer_words w JOIN customer c ON c.id = w.rowid
-		WHERE customer_words MATCH ? ORDER BY w.rank, c.name LIMIT ?`, m, limit)
+	}, query, args...)
 	if err != nil {
 		return nil, fmt.Errorf("find customer: %w", err)
 	}

@@ -120,7 +120,11 @@ func TestFindBlanks_orderAndColours(t *testing.T) {
 			t.Errorf("%q: got %+v, want %s %s first", c.words, rows, c.first, c.color)
 		}
 	}
-	for _, nothing := range []string{"", "  ", "\"", "*", "qqqq", "-", "NEAR(", "ls AND"} {
+	usual, err := s.FindBlanks(ctx, "  ", 50)
+	if err != nil || len(usual) != 10 || usual[0].Number != "TB-40" || !usual[9].Usual {
+		t.Errorf("nothing typed: got %d rows, %+v, %v; want the usual ten by name", len(usual), usual, err)
+	}
+	for _, nothing := range []string{"\"", "*", "qqqq", "-", "NEAR(", "ls AND"} {
 		rows, err := s.FindBlanks(ctx, nothing, 50)
 		if err != nil || len(rows) != 0 {
 			t.Errorf("%q: got %d rows, %v, want none", nothing, len(rows), err)

@@ -149,6 +149,7 @@ const indexed = 20_000
 // index makes the added styles findable.
 func (a *applying) index(first int64) {
 	n := int64(len(a.plan.fresh))
+	learnWords(&a.writer, a.plan.file.spoken(a.plan.fresh))
 	for from := int64(0); from < n && a.err == nil; from += indexed {
 		a.do("INSERT INTO style_words (rowid, number, name, category, mill, colors) "+wordsOf+" AND s.id >= ? AND s.id < ? ORDER BY s.id",
 			first+from, first+min(from+indexed, n))

@@ -15,11 +15,17 @@ const candidates = 200
 
 // FindBlanks finds styles by the beginnings of words in number, name, colour, mill and category. My usual come first,
 // then numbers that begin with what was typed, then the rest by where the words stand. A style found by a colour comes
-// once for each colour that fits, else once for all its colours.
+// once for each colour that fits, else once for all its colours. Where nothing is typed, my usual are listed by name.
 func (s *Store) FindBlanks(ctx context.Context, words string, limit int) ([]catalog.StyleRow, error) {
-	query := match(words)
-	if query == "" || limit <= 0 {
+	if strings.TrimSpace(words) == "" {
+		return s.usual(ctx, limit)
+	}
+	if len(tokens(words)) == 0 || limit <= 0 {
 		return nil, nil
+	}
+	query, err := s.blankQuery(ctx, words)
+	if err != nil {
+		return nil, fmt.Errorf("find blanks: %w", err)
 	}
 	var out []catalog.StyleRow
 	seen := make(map[int64]bool)
@@ -45,7 +51,18 @@ func (s *Store) FindBlanks(ctx context.Context, words string, limit int) ([]cata
 
 func scanID(r *sql.Rows) (id int64, err error) { return id, r.Scan(&id) }
 
+func (s *Store) usual(ctx context.Context, limit int) ([]catalog.StyleRow, error) {
+	ids, err := rows(ctx, s.read, scanID, "SELECT id FROM style WHERE usual = 1 AND retired = 0 ORDER BY name, number LIMIT ?", limit)
+	if err != nil {
+		return nil, fmt.Errorf("usual blanks: %w", err)
+	}
+	return s.ranked(ctx, ids, nil, limit)
+}
+
 func (s *Store) usualHits(ctx context.Context, _, query string) ([]int64, error) {
+	if query == "" {
+		return nil, nil
+	}
 	return rows(ctx, s.read, scanID, "SELECT rowid FROM usual_words WHERE usual_words MATCH ?", query)
 }
 
@@ -57,6 +74,9 @@ func (s *Store) numberHits(ctx context.Context, typed, _ string) ([]int64, error
 }
 
 func (s *Store) wordHits(ctx context.Context, _, query string) ([]int64, error) {
+	if query == "" {
+		return nil, nil
+	}
 	return rows(ctx, s.read, scanID, "SELECT rowid FROM style_words WHERE style_words MATCH ? LIMIT ?", query, candidates)
 }
 

@@ -199,3 +199,50 @@ func (s *staged) said(at int32) int64 {
 	}
 	return int64(h)
 }
+
+// spokenNumbers is how many style numbers of a list are learnt as words. All are found by their beginning.
+const spokenNumbers = 5000
+
+// spoken are the texts that styles are found by, each once. Of the numbers only those with a word in them count.
+func (s *staged) spoken(styles []int32) []string {
+	var out []string
+	numbers := 0
+	seen := make([]bool, len(s.texts.all))
+	say := func(ids ...int32) {
+		for _, id := range ids {
+			if !seen[id] {
+				seen[id] = true
+				out = append(out, s.texts.all[id])
+			}
+		}
+	}
+	for _, at := range styles {
+		x := s.styles[at]
+		a := s.attrs[x.attrs]
+		say(a.name, a.category, a.mill)
+		for _, c := range x.cells {
+			say(c.color)
+		}
+		if hasLetters(x.number) && numbers < spokenNumbers {
+			numbers++
+			out = append(out, x.number)
+		}
+	}
+	return out
+}
+
+// hasLetters tells whether four letters stand together in a style's number.
+func hasLetters(number string) bool {
+	run := 0
+	for i := range len(number) {
+		if c := number[i] | 0x20; c >= 'a' && c <= 'z' || number[i] >= 0x80 {
+			run++
+		} else if number[i] != '-' && number[i] != '/' && number[i] != '.' {
+			run = 0
+		}
+		if run >= 4 {
+			return true
+		}
+	}
+	return false
+}

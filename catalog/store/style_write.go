@@ -55,6 +55,21 @@ func indexWords(w *writer, id int64) {
 	for _, table := range []string{"style_words", "usual_words"} {
 		w.do("DELETE FROM "+table+" WHERE rowid = ?", id)
 	}
+	learnWords(w, textsOf(w, id))
 	w.do("INSERT INTO style_words (rowid, number, name, category, mill, colors) "+wordsOf+" AND s.id = ?", id)
 	w.do("INSERT INTO usual_words (rowid, number, name, category, mill, colors) "+wordsOf+" AND s.usual = 1 AND s.id = ?", id)
+}
+
+// textsOf are the texts that a style is found by.
+func textsOf(w *writer, id int64) []string {
+	if w.err != nil {
+		return nil
+	}
+	texts, err := rows(w.ctx, w.tx, func(r *sql.Rows) (t string, err error) {
+		var number, name, category, mill, colors string
+		err = r.Scan(&id, &number, &name, &category, &mill, &colors)
+		return strings.Join([]string{number, name, category, mill, colors}, " "), err
+	}, wordsOf+" AND s.id = ?", id)
+	w.err = err
+	return texts
 }

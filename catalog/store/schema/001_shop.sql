@@ -109,7 +109,7 @@ END;
 
 CREATE VIRTUAL TABLE style_words USING fts5(
   number, name, category, mill, colors,
-  content = '', contentless_delete = 1, prefix = '1 2', detail = 'none',
+  content = '', contentless_delete = 1, prefix = '1 2 3', detail = 'none',
   tokenize = 'unicode61 remove_diacritics 2'
 );
 
@@ -119,7 +119,7 @@ INSERT INTO style_words (style_words, rank) VALUES ('hashsize', 8388608);
 -- The same for my usual only: a few hundred that come first.
 CREATE VIRTUAL TABLE usual_words USING fts5(
   number, name, category, mill, colors,
-  content = '', contentless_delete = 1, prefix = '1 2', detail = 'none',
+  content = '', contentless_delete = 1, prefix = '1 2 3', detail = 'none',
   tokenize = 'unicode61 remove_diacritics 2'
 );
 
