@@ -38,6 +38,9 @@ func New(f File, done func()) *Guide {
 	return g
 }
 
+// readable is how wide the page is at most, at 100 %.
+const readable = 760
+
 // question is a section of the page.
 func question(number, words, why string, objects ...fyne.CanvasObject) fyne.CanvasObject {
 	s := parts.NewSection(number+" · "+words, "", append([]fyne.CanvasObject{parts.NewParagraph(why, parts.MutedStyle)}, parts.Fields(150, objects...))...)
@@ -63,7 +66,7 @@ func (g *Guide) Content() fyne.CanvasObject {
 		f.Rest(), g.fault,
 		parts.Row(8, nil, g.save, parts.NewButton(parts.Quiet, "Skip", "", g.done)))
 	g.read()
-	return parts.PageInset(parts.NewPageScroll(page))
+	return parts.PageInset(parts.NewPageScroll(parts.Narrow(readable, page)))
 }
 
 // Focus goes to the first question.
@@ -95,7 +98,8 @@ func (g *Guide) show(s catalog.Shop) {
 	for path, text := range texts {
 		g.form.Set(path, text)
 	}
-	g.judge()
+	_, r := g.answers() // what is still missing is said once something has been typed
+	g.enable(len(r.Problems) == 0)
 }
 
 // answers reads the five answers into the shop, and says by path what is wrong.
@@ -124,7 +128,11 @@ func (g *Guide) answers() (catalog.Shop, *form.Reader) {
 func (g *Guide) judge() {
 	_, r := g.answers()
 	g.form.Show(r.Problems)
-	if len(r.Problems) == 0 {
+	g.enable(len(r.Problems) == 0)
+}
+
+func (g *Guide) enable(begin bool) {
+	if begin {
 		g.save.Enable()
 	} else {
 		g.save.Disable()
