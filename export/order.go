@@ -20,7 +20,7 @@ func layProof(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.letterhead(job, "Proof", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))},
 		[2]string{"needed by", day(paperOf(job).NeededBy)})
 	d.addressee(job)
-	d.pictures(views(job, result), 230)
+	d.pictures(views(job, result, true), 230)
 	if vs := extremes(job); len(vs) > 0 {
 		d.heading("Longest and shortest, on the smallest and the largest size")
 		d.pictures(vs, 170)

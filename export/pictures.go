@@ -17,8 +17,9 @@ type view struct {
 	picture drawing.Picture
 }
 
-// views are the garments of a job to scale, each side that carries artwork, lines with most pieces first.
-func views(job quote.Job, result quote.Result) (vs []view) {
+// views are the garments of a job to scale, each side that carries artwork, lines with most pieces first. Quiet ones, for the customer, show no
+// warnings.
+func views(job quote.Job, result quote.Result, quiet bool) (vs []view) {
 	lines := slices.Clone(result.Garments)
 	slices.SortStableFunc(lines, func(a, b quote.GarmentLine) int { return b.Pieces - a.Pieces })
 	for _, l := range lines {
@@ -30,7 +31,7 @@ func views(job quote.Job, result quote.Result) (vs []view) {
 		size := commonSize(l)
 		kind := kindOf(g)
 		for _, side := range drawing.Sides(kind, arts) {
-			p := drawing.Draw(drawing.Garment{Category: kind, Size: size, Side: side, Color: g.Info.Hex}, arts)
+			p := drawing.Draw(drawing.Garment{Category: kind, Size: size, Side: side, Color: g.Info.Hex, Quiet: quiet}, arts)
 			vs = append(vs, view{captionOf(g, side, size), p})
 		}
 	}

@@ -30,7 +30,7 @@ func nonEmpty(texts ...string) []string {
 func layQuote(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.letterhead(job, "Quote", validity(job, date)...)
 	d.addressee(job)
-	if vs := views(job, result); len(vs) > 0 {
+	if vs := views(job, result, true); len(vs) > 0 {
 		d.pictures(vs, 124)
 		d.artwork(job, result)
 	}

@@ -2,6 +2,7 @@ package export
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -26,7 +27,8 @@ func layTicket(d *doc, job quote.Job, result quote.Result, date time.Time) {
 		d.heading("Names and numbers, size by size")
 		d.bags(job, bySize(job, list), "pressed")
 	}
-	if vs := views(job, result); len(vs) > 0 {
+	if vs := views(job, result, false); len(vs) > 0 {
+		d.need(260)
 		d.heading("Where it goes")
 		d.pictures(vs, 190)
 	}
@@ -126,7 +128,7 @@ func (d *doc) boxes(l quote.GarmentLine) {
 // pressings lists the placements in the order of pressing with their settings.
 func (d *doc) pressings(job quote.Job, r quote.Result) {
 	d.heading("Order of pressing")
-	if len(r.Methods) > 1 {
+	if printedTwice(job, r) {
 		d.paragraph(d.left, d.right-d.left, "Cover a print that is already on with a silicone sheet or parchment whenever the platen comes down over it again; seams, zips and pockets lie off the platen.", small)
 	}
 	for i, m := range r.Methods {
@@ -138,6 +140,22 @@ func (d *doc) pressings(job quote.Job, r quote.Result) {
 			d.paragraph(d.left+16, d.right-d.left-16, t, body)
 		}
 	}
+}
+
+// printedTwice says whether the platen comes down again on a garment that has a print already.
+func printedTwice(job quote.Job, r quote.Result) bool {
+	for _, l := range r.Garments {
+		n := 0
+		for _, m := range r.Methods {
+			if on := placementOf(job, m.Placement).On; (on == nil || slices.Contains(on, l.ID)) && cardOf(job, m.Card).Press != nil {
+				n++
+			}
+		}
+		if l.Pieces > 0 && n > 1 {
+			return true
+		}
+	}
+	return false
 }
 
 func pressWords(job quote.Job, p quote.Placement, c quote.RateCard, m quote.Method) (out []string) {

@@ -9,7 +9,7 @@ var fullColor = []string{"#c8202f", "#e8742a", "#e8b93a", "#1f8a4c", "#2458b8", 
 func (p *pen) art(a Art, f Frame) {
 	frame := p.tone.mark
 	width := 0.09
-	if f.Restricted {
+	if f.Restricted && !p.quiet {
 		frame, width = p.warning(), 0.14
 	}
 	box := Rect(f.CX-f.W/2, f.CY-f.H/2, f.W, f.H).turned(f.Angle, f.CX, f.CY)

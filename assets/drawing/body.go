@@ -133,7 +133,7 @@ func (b body) obstacles() []zone {
 // pocket is the pouch of a hoodie.
 func (b body) pocket() zone {
 	foot := b.length - b.rib
-	return zone{"pocket", -6.4 * b.k, foot - 7.6*b.k, 6.4 * b.k, foot}
+	return zone{"pocket", -6 * b.k, foot - 6.1*b.k, 6 * b.k, foot}
 }
 
 // placket is how far down a polo's buttons go.

@@ -22,6 +22,7 @@ type Garment struct {
 	Size     string // like M, 2XL, YS, 4T, OS; unknown: M
 	Side     Side   // empty: Front
 	Color    string // #rrggbb; anything else: a light grey
+	Quiet    bool   // for the customer's eyes: what Check says is not shown in colour
 }
 
 // Art is one artwork on a garment.
@@ -72,7 +73,7 @@ func (s Shape) Alpha() float64 {
 // Draw draws a garment with those of the artworks that are seen on its side.
 func Draw(g Garment, arts []Art) Picture {
 	b := newBody(g)
-	p := &pen{color: validHex(g.Color)}
+	p := &pen{color: validHex(g.Color), quiet: g.Quiet}
 	p.tone = toneOf(p.color)
 	b.draw(p)
 	frames := place(b, arts)

@@ -4,6 +4,7 @@ package drawing
 type pen struct {
 	color string
 	tone  tone
+	quiet bool
 	list  []Shape
 }
 
