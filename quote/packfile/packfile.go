@@ -54,9 +54,9 @@ type Placed struct {
 	Turned     bool // W and H are the piece's H and W
 }
 
-// StepsPerSecond turns the limit in seconds into effort. It is set far below what a small computer does, so that the
+// StepsPerSecond turns the limit in seconds into effort. It is set below what a small computer does, so that the
 // effort ends the search and not the clock, and the answer is the same on every machine.
-const StepsPerSecond = 300_000
+const StepsPerSecond = 800_000
 
 // Ceiling is the longest time that a search may take.
 func (r Request) Ceiling() time.Duration {
