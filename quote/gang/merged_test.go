@@ -15,7 +15,7 @@ func shopCard() SheetCard {
 		return r
 	}
 	return SheetCard{MaxInks: 6, SetupPerInk: 1500, Sizes: []SheetSize{
-		{W: 160, H: 1900, Edge: 25, Gap: 25, Minimum: 10, Prices: []InkRow{
+		{W: 1300, H: 1900, Edge: 25, Gap: 25, Minimum: 10, Prices: []InkRow{
 			row(1, 460, 335, 260, 210), row(2, 560, 435, 330, 280), row(4, 760, 635, 430, 380), row(6, 960, 735, 530, 480),
 		}},
 		{W: 1125, H: 1400, Edge: 25, Gap: 25, Minimum: 10, Prices: []InkRow{
@@ -27,7 +27,7 @@ func shopCard() SheetCard {
 // shopItems are designs with sides and inks like a shop's.
 func shopItems(r *rand.Rand, n int) []Item {
 	inks := []string{"white", "gold", "navy", "red"}
-	sides := []int64{250, 60, 350, 400, 450, 800, 900, 1000, 1100}
+	sides := []int64{250, 300, 350, 400, 450, 800, 900, 1000, 1100}
 	items := make([]Item, n)
 	for i := range items {
 		items[i] = Item{Placement: i, Turn: true, W: sides[r.Intn(len(sides))], H: sides[r.Intn(len(sides))]}

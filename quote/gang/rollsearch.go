@@ -24,7 +24,7 @@ const (
 	// slack is the part (one in so many) of an open strip's length that lengths may be shorter and still be tried.
 	slack = 50
 	// mostBaskets is how many baskets are considered, and inTurn how many of them one after another.
-	mostBaskets, inTurn = 150, 4
+	mostBaskets, inTurn = 100, 4
 	// shuffle is the packer's effort over a whole basket.
 	shuffle = 3000
 )
@@ -43,11 +43,11 @@ func (h *hunt) run() {
 	if !h.found {
 		return
 	}
-	h.apart()
 	c := newCover(h.stock, h.measures(), h.blanks, h.need)
 	if h.prove(c); h.bound == h.cost {
 		return
 	}
+	h.apart()
 	open := h.stock.sheet(0)
 	open.H = 0
 	s, err := nest.Strip(open, h.pieces, nest.Effort{Steps: effort})

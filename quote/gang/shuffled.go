@@ -7,10 +7,13 @@ import (
 	"pressworth/quote/nest"
 )
 
+// mostShuffled is the largest number of pieces with which shuffling is worth its time.
+const mostShuffled = 250
+
 // shuffled asks the packer to put the job on all lengths of a basket at once. It knows sheets of one size only: shorter
 // lengths are the longest with a piece across the roll that stands for what they lack.
 func (h *hunt) shuffled(b basket) (cuts []cut, ok bool) {
-	if b.count() < 2 || b.count() > mostLengths {
+	if b.count() < 2 || b.count() > mostLengths || h.total() > mostShuffled {
 		return nil, false
 	}
 	on := slices.IndexFunc(b, func(n int) bool { return n > 0 })
@@ -59,4 +62,12 @@ func (h *hunt) shortened(placed []nest.Placed, ps []nest.Piece) cut {
 	}
 	c.length = h.stock.cheapest(c.high)
 	return c
+}
+
+// total is the number of pieces.
+func (h *hunt) total() (n int) {
+	for _, d := range h.need {
+		n = sum(n, d)
+	}
+	return n
 }
