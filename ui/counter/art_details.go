@@ -100,7 +100,7 @@ func (d *artDetails) show(v *present.View, anew bool) {
 	d.charge.fill(d.row.ChargeEach, anew)
 	d.showLines()
 	d.stitches.fill(d.row.Stitches, anew)
-	visible(d.stitchBox, d.row.NeedStitch)
+	visible(d.stitchBox, d.row.NeedStitch && d.row.Letters == "")
 	d.turn.SetChosen(!d.row.NoTurn)
 	for len(d.variants) < len(d.row.Variants) {
 		d.addRow(len(d.variants))

@@ -56,20 +56,24 @@ func (c *Counter) show(v present.View) {
 // sides lays the form out beside the panel, which gives way in a narrow window.
 type sides struct{}
 
-// Widths of the panel at 100 %.
+// Widths at 100 %.
 const (
 	panelWide   = look.PanelWidth
 	panelNarrow = 372
+	panelLeast  = 296
 	formWanted  = 560
+	formLeast   = 396
 )
 
+// panel is how wide the panel is: it gives way to the form down to panelNarrow, and in the narrowest window both do.
 func (sides) panel(width float32) float32 {
-	return min(max(width-look.Px(formWanted), look.Px(panelNarrow)), look.Px(panelWide))
+	wide := min(max(width-look.Px(formWanted), look.Px(panelNarrow)), look.Px(panelWide))
+	return max(min(wide, width-look.Px(formLeast)), look.Px(panelLeast))
 }
 
 // MinSize is part of the toolkit's Layout.
 func (s sides) MinSize([]fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(look.Px(440+panelNarrow), look.Px(400))
+	return fyne.NewSize(look.Px(formLeast+panelLeast), look.Px(400))
 }
 
 // Layout is part of the toolkit's Layout.

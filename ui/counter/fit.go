@@ -35,20 +35,19 @@ func relay(c *fyne.Container) {
 	}
 }
 
-// fitScroll gives the content of a scroll the height it needs now. A paragraph knows its height once it knows its width,
+// fitScroll gives the content of a scroll, a column, the height it needs now. A paragraph knows its height once it knows its width,
 // hence twice.
-func fitScroll(s *container.Scroll) {
+func fitScroll(s *container.Scroll, column *fyne.Container) {
 	if s.Size().Width <= 0 {
 		return
 	}
 	for range 2 {
 		want := s.Content.MinSize().Max(s.Size())
 		want.Width = s.Size().Width
-		if s.Content.Size() == want {
-			relay(s.Content.(*fyne.Container))
-			continue
+		if s.Content.Size() != want {
+			s.Content.Resize(want)
 		}
-		s.Content.Resize(want)
+		relay(column)
 	}
 	most := max(s.Content.Size().Height-s.Size().Height, 0)
 	if s.Offset.Y > most {

@@ -54,6 +54,6 @@ func (f *form) show(v present.View) {
 func (f *form) fit() {
 	if h := f.column.MinSize().Height; h != f.height {
 		f.height = h
-		fitScroll(f.scroll)
+		fitScroll(f.scroll, f.column)
 	}
 }

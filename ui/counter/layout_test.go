@@ -17,8 +17,8 @@ import (
 // A walk over the Counter at every size a screen may have: no word is wider than its box, and nothing that can be
 // typed into stands outside of what surrounds it or over a neighbour.
 func TestCounter_nothingIsClippedOrOverlaps(t *testing.T) {
-	for _, size := range []fyne.Size{{Width: 940, Height: 640}, {Width: 1316, Height: 820}, {Width: 1516, Height: 920}, {Width: 3750, Height: 2080}} {
-		for _, percent := range []int{100, 130} {
+	for _, size := range []fyne.Size{{Width: 915, Height: 620}, {Width: 1316, Height: 820}, {Width: 1516, Height: 920}, {Width: 3750, Height: 2080}} {
+		for _, percent := range []int{100, 130} { // the first size is a window of 1024 × 700 without rail, menu and bar
 			for _, mode := range []look.Mode{look.Light, look.Dark} {
 				name := fmt.Sprintf("%.0f × %.0f, %d %%, %v", size.Width, size.Height, percent, mode)
 				t.Run(name, func(t *testing.T) { walkAt(t, size, look.NewTheme(mode, percent)) })

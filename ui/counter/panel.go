@@ -39,7 +39,8 @@ func newPanel(p *present.Counter) *panel {
 		next: parts.NewParagraph("", nextStyle),
 		cost: newCostList(), ladder: newLadder(), bands: newBands(p), levers: newLevers(p), sheets: newSheets(), notes: newNotes(), bodies: chart.NewGarments(104),
 	}
-	s.drawn = parts.Column(8, parts.NewText("On the garment, smallest and largest size", parts.TitleStyle), s.bodies.Box)
+	s.drawn = parts.Column(8, parts.Row(8, []parts.Track{parts.Fit(), parts.Share(1)}, parts.NewText("On the garment", parts.TitleStyle),
+		parts.NewText("smallest and largest size", parts.CaptionStyle.Shortened())), s.bodies.Box)
 	s.column = parts.Column(16, s.hint, s.key, s.prices.box, s.next, s.cost.box, s.ladder.box, s.bands.box, s.levers.box, s.sheets.box, s.drawn, s.notes.box)
 	s.cost.changed = s.fit
 	s.scroll = parts.NewScroll(parts.Inset(20, 18, s.column))
@@ -86,7 +87,7 @@ func (s *panel) fill(v present.Panel) {
 func (s *panel) fit() {
 	if h := s.column.MinSize().Height; h != s.height {
 		s.height = h
-		fitScroll(s.scroll)
+		fitScroll(s.scroll, s.column)
 	}
 	relay(s.column)
 }

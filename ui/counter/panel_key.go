@@ -16,8 +16,23 @@ type keyFigures struct {
 
 func newKeyFigures() *keyFigures {
 	k := &keyFigures{}
-	k.SetUp(k, func() fyne.Size { return fyne.NewSize(look.Px(300), look.Px(48)) }, k.draw)
+	k.SetUp(k, k.min, k.draw)
 	return k
+}
+
+// stacked says whether margin and left per hour stand below the total.
+func (k *keyFigures) stacked(width float32) bool {
+	return width > 0 && parts.DisplayStyle.Measure(k.view.Total).Width+px(keyWide*2+24) > width
+}
+
+// keyWide is the room of one of the two figures beside the total.
+const keyWide = 84
+
+func (k *keyFigures) min() fyne.Size {
+	if k.stacked(k.Size().Width) {
+		return fyne.NewSize(px(200), px(90))
+	}
+	return fyne.NewSize(px(200), px(48))
 }
 
 func (k *keyFigures) set(v present.Panel) {
@@ -30,25 +45,29 @@ func (k *keyFigures) set(v present.Panel) {
 }
 
 func (k *keyFigures) draw(p *parts.Pen, size fyne.Size) {
-	caption, total, key := parts.CaptionStyle, parts.DisplayStyle, parts.KeyStyle.Right()
-	if k.view.Stale {
-		total, key = total.In(look.Muted), key.In(look.Muted)
+	w, y := size.Width, px(9)
+	room := w - px(keyWide*2)
+	if k.stacked(w) {
+		room, y = w, px(52)
 	}
-	w := size.Width
-	p.Text(parts.Box{W: w * 0.55, H: look.Px(14)}, k.view.TotalNote, caption)
-	p.Text(parts.Box{Y: look.Px(12), W: w * 0.55, H: look.Px(36)}, k.view.Total, total)
-	right := look.Px(76)
-	baseline := look.Px(23)
-	margin := key
-	if k.view.BelowFloor && !k.view.Stale {
-		margin = margin.In(look.Warn)
-	}
-	p.Text(parts.Box{X: w - right, Y: look.Px(9), W: right, H: look.Px(14)}, "left per hour", caption.Right())
-	p.Text(parts.Box{X: w - right, Y: baseline, W: right, H: look.Px(22)}, k.view.PerHour, key)
-	name := "margin"
+	p.Text(parts.Box{W: room, H: px(14)}, k.view.TotalNote, parts.CaptionStyle)
+	p.Text(parts.Box{Y: px(12), W: room, H: px(36)}, k.view.Total, faint(parts.DisplayStyle, k.view.Stale))
+	style := faint(parts.KeyStyle.Right(), k.view.Stale)
+	k.figure(p, parts.Box{X: w - px(keyWide), Y: y, W: px(keyWide)}, "left per hour", k.view.PerHour, style)
+	name, box := "margin", parts.Box{X: w - px(keyWide*2+24), Y: y, W: px(keyWide + 24)}
 	if k.view.BelowFloor {
 		name = "margin, under floor"
+		if !k.view.Stale {
+			style = style.In(look.Warn)
+		}
 	}
-	p.Text(parts.Box{X: w - 2.6*right, Y: look.Px(9), W: right * 1.4, H: look.Px(14)}, name, caption.Right())
-	p.Text(parts.Box{X: w - 2.6*right, Y: baseline, W: right * 1.4, H: look.Px(22)}, k.view.Margin, margin)
+	k.figure(p, box, name, k.view.Margin, style)
+}
+
+// figure draws a key figure under its name.
+func (k *keyFigures) figure(p *parts.Pen, b parts.Box, name, value string, s parts.Style) {
+	b.H = px(14)
+	p.Text(b, name, parts.CaptionStyle.Right())
+	b.Y, b.H = b.Y+px(14), px(22)
+	p.Text(b, value, s)
 }

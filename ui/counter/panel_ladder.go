@@ -54,7 +54,7 @@ func (t *ladderTable) set(v present.Ladder, stale bool) {
 const ladderRow = 22
 
 func (t *ladderTable) min() fyne.Size {
-	return fyne.NewSize(look.Px(280), look.Px(ladderRow*float32(1+len(t.view.Rows))-4))
+	return fyne.NewSize(look.Px(200), look.Px(ladderRow*float32(1+len(t.view.Rows))-4))
 }
 
 func (t *ladderTable) draw(p *parts.Pen, size fyne.Size) {

@@ -118,7 +118,7 @@ func (w *priceWords) min() fyne.Size {
 	for _, r := range w.table.Rows {
 		h += w.height(r)
 	}
-	return fyne.NewSize(look.Px(260), h)
+	return fyne.NewSize(look.Px(200), h)
 }
 
 // columns are the right edges of price each, the further sizes, and cost each.
