@@ -107,7 +107,9 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	case fyne.KeyF2:
 		w.Turn()
 	case fyne.KeyEscape:
-		if w.page != nil {
+		if w.chooser != nil {
+			w.chooser.Hide()
+		} else if w.page != nil {
 			w.closePage()
 			w.Focus()
 		} else if e, ok := w.places[w.at].(Escaper); ok && !w.customer {

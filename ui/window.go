@@ -40,6 +40,7 @@ type Window struct {
 	customer bool
 	later    string // what Warn had to say on the customer's side
 	pin      *pinPrompt
+	chooser  interface{ Hide() } // the choice of files while it is open
 
 	warned bool   // it was said that closing would lose something
 	saving bool   // a save is waiting for its moment

@@ -369,3 +369,15 @@ func TestWindow_pagesOpenOverThePlaceAndEscClosesThem(t *testing.T) {
 		}
 	}
 }
+
+func TestWindow_choiceOfFilesOpensAndEscClosesIt(t *testing.T) {
+	d := open(t, 0, nil)
+	d.ChooseFile(func(string) { t.Error("a file was chosen by nobody") })
+	if d.chooser == nil || d.win.Canvas().Overlays().Top() == nil {
+		t.Fatal("nothing opened")
+	}
+	d.win.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if d.chooser != nil || d.win.Canvas().Overlays().Top() != nil {
+		t.Error("Esc did not close it")
+	}
+}

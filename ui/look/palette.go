@@ -27,6 +27,7 @@ const (
 	Film      fyne.ThemeColorName = "film"      // bands and sheets of full-colour transfers
 	Sheet     fyne.ThemeColorName = "sheet"     // bands and sheets of screen-printed transfers
 	Rim       fyne.ThemeColorName = "rim"       // round a swatch, so that it shows on its ground
+	Shade     fyne.ThemeColorName = "shade"     // below menus and dialogs of the toolkit
 	Clear     fyne.ThemeColorName = "clear"     // nothing
 )
 
@@ -60,14 +61,14 @@ var lightPalette = palette{own: map[fyne.ThemeColorName]color.NRGBA{
 	Page: rgb(0xf3f1ec), Panel: rgb(0xffffff), Rule: rgb(0xe4dfd5), Ink: rgb(0x1f2428), Muted: rgb(0x666b70),
 	Accent: rgb(0x0b6e69), OnAccent: rgb(0xffffff), Tint: rgb(0xe9f2f0), Hover: rgba(0x1f2428, 0x0c), Fill: rgb(0xfaf9f6),
 	Warn: rgb(0xa3510a), WarnBand: rgb(0xfbf0e2), Fault: rgb(0xa4262c), FaultBand: rgb(0xfbeceb),
-	Selected: rgba(0x0b6e69, 0x33), Film: rgb(0xf4dcab), Sheet: rgb(0x93bfbc), Rim: rgb(0xc9c3b6), Clear: {},
+	Selected: rgba(0x0b6e69, 0x33), Film: rgb(0xf4dcab), Sheet: rgb(0x93bfbc), Rim: rgb(0xc9c3b6), Shade: rgba(0x1f2428, 0x30), Clear: {},
 }}
 
 var darkPalette = palette{own: map[fyne.ThemeColorName]color.NRGBA{
 	Page: rgb(0x16181a), Panel: rgb(0x1e2124), Rule: rgb(0x32363a), Ink: rgb(0xece9e2), Muted: rgb(0x9aa0a5),
 	Accent: rgb(0x5cc2b8), OnAccent: rgb(0x10201f), Tint: rgb(0x20322f), Hover: rgba(0xffffff, 0x0d), Fill: rgb(0x24282b),
 	Warn: rgb(0xf0a85a), WarnBand: rgb(0x33281a), Fault: rgb(0xff8a86), FaultBand: rgb(0x3a2222),
-	Selected: rgba(0x5cc2b8, 0x40), Film: rgb(0x66501b), Sheet: rgb(0x1d4a47), Rim: rgb(0x70767b), Clear: {},
+	Selected: rgba(0x5cc2b8, 0x40), Film: rgb(0x66501b), Sheet: rgb(0x1d4a47), Rim: rgb(0x70767b), Shade: rgba(0x000000, 0x90), Clear: {},
 }}
 
 // toolkitColors says which of Pressworth's colours the toolkit's own widgets get.
@@ -78,7 +79,7 @@ var toolkitColors = map[fyne.ThemeColorName]fyne.ThemeColorName{
 	theme.ColorNameInputBorder: Rule, theme.ColorNameSeparator: Rule, theme.ColorNameHover: Hover,
 	theme.ColorNamePressed: Hover, theme.ColorNameFocus: Selected, theme.ColorNameSelection: Selected,
 	theme.ColorNameMenuBackground: Panel, theme.ColorNameOverlayBackground: Panel, theme.ColorNameHeaderBackground: Panel,
-	theme.ColorNameScrollBar: Rule, theme.ColorNameScrollBarBackground: Clear, theme.ColorNameShadow: Clear,
+	theme.ColorNameScrollBar: Rule, theme.ColorNameScrollBarBackground: Clear, theme.ColorNameShadow: Shade,
 	theme.ColorNameError: Fault, theme.ColorNameForegroundOnError: Panel, theme.ColorNameWarning: Warn,
 	theme.ColorNameForegroundOnWarning: Panel, theme.ColorNameSuccess: Accent, theme.ColorNameForegroundOnSuccess: OnAccent,
 	theme.ColorNameHyperlink: Accent, theme.ColorNameInnerWindowBorder: Rule, theme.ColorNameInnerWindowBorderInactive: Rule,
