@@ -36,6 +36,11 @@ func walkAt(t *testing.T, size fyne.Size, theme fyne.Theme) {
 	d.p.SetNeededBy("whenever")
 	d.counter.form.artwork.open(d.p.Draft().Placements[1].Key)
 	d.counter.form.roster.begin()
+	for _, s := range []*container.Scroll{d.counter.form.scroll, d.counter.panel.scroll} {
+		if need := s.Content.MinSize().Width; need > s.Size().Width+0.5 {
+			t.Errorf("a side needs %.0f and has %.0f", need, s.Size().Width)
+		}
+	}
 	w := walker{t: t}
 	w.walk(d.counter.Content(), fyne.NewPos(0, 0), fyne.NewSize(size.Width, 1e6), "")
 	if w.fields < 40 || w.texts < 90 {

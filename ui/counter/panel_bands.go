@@ -20,7 +20,7 @@ type bands struct {
 func newBands(p *present.Counter) *bands {
 	b := &bands{chart: chart.NewBands()}
 	b.choice = parts.NewChoice(nil, func(o parts.Option) { p.LookAt(o.Key) }).Small().Bare()
-	head := parts.Row(8, []parts.Track{parts.Share(1), parts.Fixed(150)},
+	head := parts.Row(8, []parts.Track{parts.Share(1), parts.Fixed(128)},
 		parts.NewText("Cheapest from–to", parts.TitleStyle), b.choice)
 	b.box = parts.Column(6, head, b.chart)
 	return b
