@@ -46,6 +46,7 @@ type doc struct {
 	page, pages int
 	foot        string // at the left of every page's foot
 	demo        bool
+	artworks    Pictured
 	repeat      func() // heads a table again on a new page; nil: nothing
 }
 
@@ -140,10 +141,15 @@ func (d *doc) hairline() {
 	paper.Rule(d, d.left, d.y, d.right, d.y, paper.Look{Stroke: rule, Width: 0.6})
 }
 
-// render lays a document out twice: once to count its pages, once for good.
+// render makes a document that shows no pictures.
 func render(job quote.Job, name, foot string, date time.Time, lay func(*doc)) ([]byte, error) {
+	return Pictured(nil).render(job, name, foot, date, lay)
+}
+
+// render lays a document out twice: once to count its pages, once for good.
+func (a Pictured) render(job quote.Job, name, foot string, date time.Time, lay func(*doc)) ([]byte, error) {
 	pdf := paper.NewPDF(name, shopName(job), date)
-	draw(pdf, job, foot, lay)
+	draw(pdf, job, foot, func(d *doc) { d.artworks = a; lay(d) })
 	return pdf.Bytes()
 }
 

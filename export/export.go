@@ -20,31 +20,9 @@ type File struct {
 	Data []byte
 }
 
-// Documents makes every document of a priced job, dated date.
+// Documents makes every document of a priced job, dated date, its artwork drawn as plain emblems.
 func Documents(job quote.Job, result quote.Result, date time.Time) ([]File, error) {
-	var m making
-	n := SafeName(paperOf(job).Number, "job")
-	m.pdf("quote-"+n+".pdf", Quote, job, result, date)
-	m.pdf("cost-sheet-"+n+".pdf", CostSheet, job, result, date)
-	m.add("cost-sheet-" + n + ".csv")(CostCSV(job, result))
-	m.pdf("proof-"+n+".pdf", Proof, job, result, date)
-	m.pdf("packing-list-"+n+".pdf", PackingList, job, result, date)
-	if len(roster(job)) > 0 {
-		m.pdf("bag-list-"+n+".pdf", BagList, job, result, date)
-		m.pdf("labels-"+n+".pdf", Labels, job, result, date)
-	}
-	m.pdf("press-ticket-"+n+".pdf", Ticket, job, result, date)
-	m.pdf("purchases-"+n+".pdf", Purchases, job, result, date)
-	m.add("purchases-" + n + ".csv")(PurchasesCSV(job, result))
-	if ls := layouts(job, result); len(ls) > 0 {
-		m.pdf("layouts-"+n+".pdf", Layouts, job, result, date)
-		for _, l := range ls {
-			m.add("layout-"+n+"-"+SafeName(l.name, "sheet")+".svg")(l.svg(), nil)
-		}
-	}
-	m.pdf("e-mail-"+n+".eml", Email, job, result, date)
-	m.add("quote-"+n+".txt")([]byte(Text(job, result, date)), nil)
-	return m.files, m.err
+	return Pictured(nil).Documents(job, result, date)
 }
 
 // making gathers documents and keeps the first error.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/xml"
 	"fmt"
+	"image"
 	"math"
 	"time"
 
@@ -160,6 +161,9 @@ type svgSheet struct{ b *bytes.Buffer }
 
 // Page is nothing: a file is one page.
 func (s *svgSheet) Page(float64, float64) {}
+
+// Image is nothing: a layout shows no pictures.
+func (s *svgSheet) Image(string, image.Image, paper.Place) {}
 
 // Text writes a text element.
 func (s *svgSheet) Text(x, y float64, text string, st paper.Style) {

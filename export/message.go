@@ -44,7 +44,12 @@ func currencyOf(r sumRow, job quote.Job) string {
 // Email is an unsent message with the quote's PDF attached, as a file that the system's mail program opens
 // (RFC 5322, RFC 2045).
 func Email(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	pdf, err := Quote(job, result, date)
+	return Pictured(nil).Email(job, result, date)
+}
+
+// Email is an unsent message with the quote's PDF attached.
+func (a Pictured) Email(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
+	pdf, err := a.Quote(job, result, date)
 	if err != nil {
 		return nil, err
 	}
@@ -87,12 +92,12 @@ func oneLine(s string) string {
 
 // address is a mailbox, or nothing where there is no usable address.
 func address(name, email string) string {
-	a, err := mail.ParseAddress(oneLine(email))
+	box, err := mail.ParseAddress(oneLine(email))
 	if err != nil {
 		return ""
 	}
-	a.Name = oneLine(name)
-	return a.String()
+	box.Name = oneLine(name)
+	return box.String()
 }
 
 // message builds a multipart message.

@@ -13,14 +13,14 @@ import (
 // Proof is what the customer approves before anything is bought: drawing, spelling, inks, inches, sizes and counts, and
 // a place to sign.
 func Proof(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return render(job, "Proof "+paperOf(job).Number, footText(job, "Proof"), date, func(d *doc) { layProof(d, job, result, date) })
+	return Pictured(nil).Proof(job, result, date)
 }
 
 func layProof(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.letterhead(job, "Proof", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))},
 		[2]string{"needed by", day(paperOf(job).NeededBy)})
 	d.addressee(job)
-	d.pictures(views(job, result, true), 230)
+	d.pictures(d.views(job, result, true), 230)
 	if vs := extremes(job); len(vs) > 0 {
 		d.heading("Longest and shortest, on the smallest and the largest size")
 		d.pictures(vs, 170)

@@ -15,16 +15,17 @@ import (
 type view struct {
 	caption string
 	picture drawing.Picture
+	ids     []string // placements of the picture's artworks
 }
 
 // views are the garments of a job to scale, each side that carries artwork, lines with most pieces first. Quiet ones, for the customer, show no
 // warnings.
-func views(job quote.Job, result quote.Result, quiet bool) (vs []view) {
+func (d *doc) views(job quote.Job, result quote.Result, quiet bool) (vs []view) {
 	lines := slices.Clone(result.Garments)
 	slices.SortStableFunc(lines, func(a, b quote.GarmentLine) int { return b.Pieces - a.Pieces })
 	for _, l := range lines {
 		g := garmentOf(job, l.ID)
-		arts := artsOn(job, l.ID)
+		arts, ids := d.artsOn(job, l.ID)
 		if l.Pieces == 0 || len(arts) == 0 {
 			continue
 		}
@@ -32,20 +33,22 @@ func views(job quote.Job, result quote.Result, quiet bool) (vs []view) {
 		kind := kindOf(g)
 		for _, side := range drawing.Sides(kind, arts) {
 			p := drawing.Draw(drawing.Garment{Category: kind, Size: size, Side: side, Color: g.Info.Hex, Quiet: quiet}, arts)
-			vs = append(vs, view{captionOf(g, side, size), p})
+			vs = append(vs, view{captionOf(g, side, size), p, ids})
 		}
 	}
 	return vs
 }
 
-func artsOn(job quote.Job, garment string) (arts []drawing.Art) {
+func (d *doc) artsOn(job quote.Job, garment string) (arts []drawing.Art, ids []string) {
 	for _, p := range job.Placements {
 		if p.On != nil && !slices.Contains(p.On, garment) {
 			continue
 		}
-		arts = append(arts, artOf(job, p, longest(p)))
+		art := artOf(job, p, longest(p))
+		art.Pictured = d.artworks[p.ID] != nil && art.Text == ""
+		arts, ids = append(arts, art), append(ids, p.ID)
 	}
-	return arts
+	return arts, ids
 }
 
 // artOf is a placement's artwork; names and numbers are as wide as the text given.
@@ -85,7 +88,7 @@ func extremes(job quote.Job) (vs []view) {
 		g := x.on.garment
 		for _, side := range drawing.Sides(kindOf(g), arts) {
 			p := drawing.Draw(drawing.Garment{Category: kindOf(g), Size: x.on.size, Side: side, Color: g.Info.Hex}, arts)
-			vs = append(vs, view{x.with.words() + " on " + captionOf(g, side, x.on.size), p})
+			vs = append(vs, view{x.with.words() + " on " + captionOf(g, side, x.on.size), p, nil})
 		}
 	}
 	return vs
@@ -181,12 +184,25 @@ func (d *doc) pictureRow(row []view, scale float64) {
 	d.gap(6)
 	x := d.left
 	for _, v := range row {
-		paper.Picture(d, v.picture, x, d.y+(tall-v.picture.H)*scale, scale)
+		d.picture(v, x, d.y+(tall-v.picture.H)*scale, scale)
 		w := max(v.picture.W*scale, least)
 		d.captionLines(v.caption, x, d.y+tall*scale+12, w+apart-6)
 		x += w + between
 	}
 	d.gap(tall*scale + 28)
+}
+
+// picture draws a view with its corner at x, y, and lays the real pictures into their frames.
+func (d *doc) picture(v view, x, y, scale float64) {
+	paper.Picture(d, v.picture, x, y, scale)
+	for _, f := range v.picture.Frames {
+		if f.Art >= len(v.ids) {
+			continue
+		}
+		if img := d.artworks[v.ids[f.Art]]; img != nil {
+			d.Image(v.ids[f.Art], img, paper.Place{CX: x + f.CX*scale, CY: y + f.CY*scale, W: f.W * scale, H: f.H * scale, Angle: f.Angle})
+		}
+	}
 }
 
 // captionLines sets a caption on two lines at most.

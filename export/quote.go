@@ -14,7 +14,7 @@ import (
 
 // Quote is the customer's quote as a PDF. It shows prices and nothing of what stands behind them.
 func Quote(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return render(job, "Quote "+paperOf(job).Number, footText(job, "Quote"), date, func(d *doc) { layQuote(d, job, result, date) })
+	return Pictured(nil).Quote(job, result, date)
 }
 
 // footText stands at the foot of every page of a document.
@@ -30,7 +30,7 @@ func nonEmpty(texts ...string) []string {
 func layQuote(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.letterhead(job, "Quote", validity(job, date)...)
 	d.addressee(job)
-	if vs := views(job, result, true); len(vs) > 0 {
+	if vs := d.views(job, result, true); len(vs) > 0 {
 		d.pictures(vs, 124)
 		d.artwork(job, result)
 	}

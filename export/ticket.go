@@ -13,7 +13,7 @@ import (
 
 // Ticket is the press ticket as a PDF: what goes where, how hot, in which order, with boxes to tick.
 func Ticket(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return render(job, "Press ticket "+paperOf(job).Number, footText(job, "Press ticket"), date, func(d *doc) { layTicket(d, job, result, date) })
+	return Pictured(nil).Ticket(job, result, date)
 }
 
 func layTicket(d *doc, job quote.Job, result quote.Result, date time.Time) {
@@ -27,7 +27,7 @@ func layTicket(d *doc, job quote.Job, result quote.Result, date time.Time) {
 		d.heading("Names and numbers, size by size")
 		d.bags(job, bySize(job, list), "pressed")
 	}
-	if vs := views(job, result, false); len(vs) > 0 {
+	if vs := d.views(job, result, false); len(vs) > 0 {
 		d.need(260)
 		d.heading("Where it goes")
 		d.pictures(vs, 190)

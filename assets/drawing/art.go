@@ -14,7 +14,10 @@ func (p *pen) art(a Art, f Frame) {
 	}
 	box := Rect(f.CX-f.W/2, f.CY-f.H/2, f.W, f.H).turned(f.Angle, f.CX, f.CY)
 	p.add(Shape{Path: box, Stroke: frame, Width: width, Dash: []float64{0.34, 0.24}})
-	if a.Text != "" {
+	switch {
+	case a.Pictured:
+		return
+	case a.Text != "":
 		p.lettering(a, f)
 		return
 	}

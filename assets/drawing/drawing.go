@@ -33,6 +33,7 @@ type Art struct {
 	Inks      []string // names or #rrggbb
 	FullColor bool
 	Text      string // names and numbers: the text itself, drawn in block letters
+	Pictured  bool   // a real picture is laid over the frame: nothing is drawn in it
 }
 
 // Picture is a drawing in inches, the corner of its paper at 0, 0 and y downwards.

@@ -5,6 +5,8 @@
 package paper
 
 import (
+	"image"
+
 	"pressworth/assets/drawing"
 	"pressworth/export/letters"
 )
@@ -17,6 +19,19 @@ type Sheet interface {
 	Text(x, y float64, text string, style Style)
 	// Path fills and strokes a path.
 	Path(path drawing.Path, look Look)
+	// Image lays a picture into a place, as large as fits without stretching it. One name is one picture.
+	Image(name string, img image.Image, at Place)
+}
+
+// Place is a rectangle about a centre, turned clockwise by an angle in degrees.
+type Place struct{ CX, CY, W, H, Angle float64 }
+
+// fitted is the largest place of a picture's proportions within it.
+func (p Place) fitted(img image.Image) Place {
+	b := img.Bounds()
+	k := min(p.W/float64(max(b.Dx(), 1)), p.H/float64(max(b.Dy(), 1)))
+	p.W, p.H = float64(b.Dx())*k, float64(b.Dy())*k
+	return p
 }
 
 // Style is how a line of text looks.

@@ -2,13 +2,17 @@ package paper
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"image"
+	"image/png"
 	"strconv"
 	"strings"
 	"time"
 	"unicode/utf16"
 
 	"github.com/jung-kurt/gofpdf"
+	"golang.org/x/image/draw"
 
 	"pressworth/assets/drawing"
 	"pressworth/export/letters"
@@ -19,6 +23,10 @@ import (
 type PDF struct {
 	pdf  *gofpdf.Fpdf
 	used map[letters.Weight]bool
+	err  error
+
+	images map[string]bool // names of the pictures in the file
+	widths map[int]bool    // of the pictures: no two alike, since the library orders them by it
 }
 
 // NewPDF begins a file with a title; date is what it says of its making.
@@ -34,13 +42,13 @@ func NewPDF(title, author string, date time.Time) *PDF {
 	f.SetTitle(title, true)
 	f.SetAuthor(author, true)
 	f.SetCreator("Pressworth", true)
-	return &PDF{pdf: f, used: map[letters.Weight]bool{}}
+	return &PDF{pdf: f, used: map[letters.Weight]bool{}, images: map[string]bool{}, widths: map[int]bool{}}
 }
 
 // Bytes ends the file.
 func (p *PDF) Bytes() ([]byte, error) {
 	var b bytes.Buffer
-	err := p.pdf.Output(&b)
+	err := errors.Join(p.err, p.pdf.Output(&b))
 	return b.Bytes(), err
 }
 
@@ -152,6 +160,43 @@ func (p *PDF) Path(path drawing.Path, l Look) {
 		}
 	}
 	p.pdf.DrawPath(style)
+}
+
+// Image lays a picture into a place.
+func (p *PDF) Image(name string, img image.Image, at Place) {
+	if img.Bounds().Empty() || at.W <= 0 || at.H <= 0 {
+		return
+	}
+	if !p.images[name] {
+		p.images[name] = true
+		p.err = errors.Join(p.err, p.register(name, img))
+	}
+	at = at.fitted(img)
+	p.pdf.TransformBegin()
+	p.pdf.TransformRotate(-at.Angle, at.CX, at.CY)
+	p.pdf.ImageOptions(name, at.CX-at.W/2, at.CY-at.H/2, at.W, at.H, false, gofpdf.ImageOptions{ImageType: "PNG"}, 0, "")
+	p.pdf.TransformEnd()
+}
+
+// mostPixels is the width of a picture on paper: 300 dots to the inch at 3 inches.
+const mostPixels = 900
+
+// register puts a picture into the file, made smaller where it is larger than paper shows.
+func (p *PDF) register(name string, img image.Image) error {
+	b := img.Bounds()
+	w := min(b.Dx(), mostPixels)
+	for p.widths[w] {
+		w++
+	}
+	p.widths[w] = true
+	small := image.NewNRGBA(image.Rect(0, 0, w, max(1, b.Dy()*w/b.Dx())))
+	draw.CatmullRom.Scale(small, small.Bounds(), img, b, draw.Src, nil)
+	var data bytes.Buffer
+	if err := png.Encode(&data, small); err != nil {
+		return err
+	}
+	p.pdf.RegisterImageOptionsReader(name, gofpdf.ImageOptions{ImageType: "PNG"}, &data)
+	return nil
 }
 
 func rgb(hex string) (r, g, b int) {

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"image"
 	"strings"
 
 	"pressworth/assets/drawing"
@@ -28,6 +29,12 @@ func (r *Record) Text(x, y float64, text string, s Style) {
 func (r *Record) Path(p drawing.Path, l Look) {
 	x0, y0, x1, y1 := p.Box()
 	fmt.Fprintf(&r.b, "path %.1f %.1f %.1f %.1f fill %q stroke %q %.2f\n", x0, y0, x1, y1, l.Fill, l.Stroke, l.Width)
+}
+
+// Image writes a picture down by its size in pixels and its place.
+func (r *Record) Image(name string, img image.Image, at Place) {
+	b := img.Bounds()
+	fmt.Fprintf(&r.b, "image %q %d × %d about %.1f %.1f, %.1f × %.1f, turned %.1f\n", name, b.Dx(), b.Dy(), at.CX, at.CY, at.W, at.H, at.Angle)
 }
 
 // String is everything drawn so far.

@@ -1,0 +1,57 @@
+package export
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"strings"
+	"testing"
+
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
+
+	"pressworth/export/paper"
+)
+
+// disc is a picture with a round shape on a transparent ground.
+func disc(w, h int, c color.NRGBA) image.Image {
+	img := image.NewNRGBA(image.Rect(0, 0, w, h))
+	for y := range h {
+		for x := range w {
+			dx, dy := float64(2*x-w)/float64(w), float64(2*y-h)/float64(h)
+			if dx*dx+dy*dy < 1 {
+				img.SetNRGBA(x, y, c)
+			}
+		}
+	}
+	return img
+}
+
+func TestPictured_realArtworkLiesInItsFrameAndBytesStayTheSame(t *testing.T) {
+	job, result := regatta(t)
+	art := Pictured{"back": disc(440, 340, color.NRGBA{232, 185, 58, 255}), "front": disc(440, 200, color.NRGBA{200, 32, 47, 255})}
+	var r paper.Record
+	draw(&r, job, "", func(d *doc) { d.artworks = art; layQuote(d, job, result, date) })
+	if n := strings.Count(r.String(), "\nimage "); n != 3 { // the back on two colours, the cap's front
+		t.Errorf("got %d pictures, want 3", n)
+	}
+	first, err := art.Quote(job, result, date)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for range 5 {
+		again, err := art.Quote(job, result, date)
+		if err != nil || !bytes.Equal(first, again) {
+			t.Fatalf("the second time differs: %v", err)
+		}
+	}
+	conf := model.NewDefaultConfiguration()
+	conf.ValidationMode = model.ValidationStrict
+	if err := api.Validate(bytes.NewReader(first), conf); err != nil {
+		t.Errorf("pdfcpu: %v", err)
+	}
+	empty := Pictured{"back": image.NewNRGBA(image.Rectangle{})}
+	if _, err := empty.Quote(job, result, date); err != nil {
+		t.Errorf("a picture without pixels: %v", err)
+	}
+}
