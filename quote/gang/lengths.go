@@ -18,14 +18,16 @@ type cut struct {
 	placed []nest.Placed // or any other
 }
 
-// cutRows puts rows on the lengths of a basket, the longest first: on each as many as go on it, the highest first. It is
-// false where rows are left over.
-func (st stock) cutRows(rows []row, kinds int, b basket) (out []cut, ok bool) {
+// choose says how many of each kind of rows, the highest first, go on a length.
+type choose func(rest []row, length int64) (taken []int)
+
+// cutRows puts rows on the lengths of a basket, the longest first. It is false where rows are left over.
+func (st stock) cutRows(rows []row, kinds int, b basket, how choose) (out []cut, ok bool) {
 	rest := slices.Clone(rows)
 	slices.SortStableFunc(rest, func(a, b row) int { return cmp.Compare(b.high, a.high) })
 	for j, left := range b {
 		for left > 0 {
-			c := fill(rest, st.lengths[j].high, kinds, left)
+			c := fill(rest, how(rest, st.lengths[j].high), kinds, left)
 			if c.times == 0 {
 				break
 			}
@@ -38,33 +40,89 @@ func (st stock) cutRows(rows []row, kinds int, b basket) (out []cut, ok bool) {
 }
 
 // cutAll puts rows on as many of one length as it takes, and changes each for the cheapest that holds its rows.
-func (st stock) cutAll(rows []row, kinds, on int) ([]cut, bool) {
+func (st stock) cutAll(rows []row, kinds, on int, how choose) ([]cut, bool) {
 	b := make(basket, len(st.lengths))
 	b[on] = math.MaxInt
-	out, ok := st.cutRows(rows, kinds, b)
+	out, ok := st.cutRows(rows, kinds, b, how)
 	for i := range out {
 		out[i].length = st.cheapest(out[i].high)
 	}
 	return out, ok
 }
 
-// fill takes rows off the rest, highest first, until a length is full, and repeats that while there are enough of them,
-// at most so many times.
-func fill(rest []row, length int64, kinds, times int) (c cut) {
+// highest takes the highest rows that go on, one after another.
+func highest(rest []row, length int64) []int {
 	taken := make([]int, len(rest))
 	for i, r := range rest {
-		n := int(min((length-c.high)/r.high, int64(r.times)))
-		if n == 0 {
-			continue
+		taken[i] = int(min(length/r.high, int64(r.times)))
+		length -= int64(taken[i]) * r.high
+	}
+	return taken
+}
+
+// fullest takes the highest row and what leaves the least of the length beside it (minimum bin slack, Gupta & Ho 1999).
+func fullest(rest []row, length int64) []int {
+	taken := make([]int, len(rest))
+	first := slices.IndexFunc(rest, func(r row) bool { return r.times > 0 && r.high <= length })
+	if first < 0 {
+		return taken
+	}
+	var unit int64
+	for _, r := range rest {
+		unit = divisor(unit, r.high)
+	}
+	n := (length - rest[first].high) / unit
+	if n > longest {
+		return highest(rest, length)
+	}
+	last := make([]int, n+1) // by sum: 1 + the kind of row that was added last; the higher rows are added first
+	last[0] = -1
+	used := make([]int, n+1)
+	best := int64(0)
+	for i, r := range rest {
+		times := r.times
+		if i == first {
+			times--
 		}
-		taken[i] = n
-		c.high += int64(n) * r.high
-		if c.times == 0 || r.times/n < c.times {
-			c.times = r.times / n
+		best = max(best, addKind(last, used, i, int(r.high/unit), times))
+		if best == n {
+			break
+		}
+	}
+	for x := best; x > 0; {
+		i := last[x] - 1
+		taken[i]++
+		x -= rest[i].high / unit
+	}
+	taken[first]++
+	return taken
+}
+
+// addKind notes the sums that up to so many rows of one kind make possible, and returns the largest of them. used is
+// room to work in.
+func addKind(last, used []int, kind, high, times int) (best int64) {
+	if times <= 0 {
+		return 0
+	}
+	clear(used)
+	for x := high; x < len(last); x++ {
+		if last[x] == 0 && last[x-high] != 0 && used[x-high] < times {
+			last[x], used[x] = kind+1, used[x-high]+1
+			best = int64(x)
+		}
+	}
+	return best
+}
+
+// fill takes rows off the rest, as chosen, and repeats that while there are enough of them, at most so many times.
+func fill(rest []row, taken []int, kinds, times int) (c cut) {
+	c.counts = make([]int, kinds)
+	for i, n := range taken {
+		if n > 0 && (c.times == 0 || rest[i].times/n < c.times) {
+			c.times = rest[i].times / n
 		}
 	}
 	c.times = min(c.times, times)
-	c.counts = make([]int, kinds)
 	for i, n := range taken {
 		if n == 0 {
 			continue
@@ -72,6 +130,7 @@ func fill(rest []row, length int64, kinds, times int) (c cut) {
 		rest[i].times -= n * c.times
 		r := rest[i]
 		r.times = n
+		c.high += int64(n) * r.high
 		c.rows = append(c.rows, r)
 		for _, s := range r.segs {
 			c.counts[s.item] += n * s.n

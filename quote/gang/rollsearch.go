@@ -1,6 +1,9 @@
 package gang
 
 import (
+	"cmp"
+	"slices"
+
 	"pressworth/quote/nest"
 )
 
@@ -11,7 +14,7 @@ type hunt struct {
 	need   []int
 	blanks []blank
 	pieces []nest.Piece
-	ways   [][]bool // of laying the blanks in rows
+	rows   [][]row // of the whole job, the shortest layout first
 
 	found bool
 	cost  Price
@@ -149,14 +152,15 @@ func (h *hunt) take(cuts []cut) {
 	}
 }
 
-// straight tries straight rows on each length by itself, each way of laying the blanks.
+// straight tries straight rows on each length by itself.
 func (h *hunt) straight() {
-	h.ways = h.lay()
-	for _, turned := range h.ways {
-		rows := rowsOf(h.stock.width, h.blanks, h.need, turned)
+	h.layRows()
+	for n, rows := range h.rows {
 		for on := range h.stock.lengths {
-			if cuts, ok := h.stock.cutAll(rows, len(h.blanks), on); ok {
-				h.take(cuts)
+			for _, how := range chooses(n) {
+				if cuts, ok := h.stock.cutAll(rows, len(h.blanks), on, how); ok {
+					h.take(cuts)
+				}
 			}
 		}
 	}
@@ -164,13 +168,42 @@ func (h *hunt) straight() {
 
 // rowsOn tries straight rows on a basket.
 func (h *hunt) rowsOn(b basket) ([]cut, bool) {
-	for _, turned := range h.ways {
-		rows := rowsOf(h.stock.width, h.blanks, h.need, turned)
-		if cuts, ok := h.stock.cutRows(rows, len(h.blanks), b); ok {
-			return cuts, true
+	for n, rows := range h.rows {
+		for _, how := range chooses(n) {
+			if cuts, ok := h.stock.cutRows(rows, len(h.blanks), b, how); ok {
+				return cuts, true
+			}
 		}
 	}
 	return nil, false
+}
+
+// chooses are the ways of choosing rows for a length; the slow one is for the shortest two layouts only.
+func chooses(layout int) []choose {
+	if layout < 2 {
+		return []choose{highest, fullest}
+	}
+	return []choose{highest}
+}
+
+// layRows lays the blanks in rows each way, the shortest layout first.
+func (h *hunt) layRows() {
+	type layout struct {
+		rows []row
+		high int64
+	}
+	var all []layout
+	for _, turned := range h.lay() {
+		l := layout{rows: rowsOf(h.stock.width, h.blanks, h.need, turned)}
+		for _, r := range l.rows {
+			l.high += r.high * int64(r.times)
+		}
+		all = append(all, l)
+	}
+	slices.SortStableFunc(all, func(a, b layout) int { return cmp.Compare(a.high, b.high) })
+	for _, l := range all {
+		h.rows = append(h.rows, l.rows)
+	}
 }
 
 // lay lists ways to lay new rows: all ways for a few blanks; for more, the way that takes less of the roll, and then
