@@ -39,10 +39,12 @@ func (p *pile) build() {
 		return
 	}
 	u := newTrial(p.task)
-	for _, o := range p.orders() {
-		if len(p.best) > p.bound {
-			u.run(p.sequence(o), p.h, p.n, unlimited)
-			p.keep(u.sheets())
+	for _, u.rule = range []rule{thrifty, loose} {
+		for _, o := range p.orders() {
+			if len(p.best) > p.bound {
+				u.run(p.sequence(o), p.h, p.n, unlimited)
+				p.keep(u.sheets())
+			}
 		}
 	}
 }

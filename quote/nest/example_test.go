@@ -15,7 +15,7 @@ func ExampleStrip() {
 		return
 	}
 	fmt.Println("length", r.Length, "none shorter than", r.Bound)
-	// Output: length 24 none shorter than 20
+	// Output: length 24 none shorter than 24
 }
 
 // Do six prints of 4 × 6 fit on a sheet of 13 × 19, a quarter apart and from the border? Lengths in quarters.

@@ -43,40 +43,74 @@ func (r *roll) build() {
 		return
 	}
 	u := newTrial(r.task)
-	for _, o := range r.orders() {
-		if r.length > r.bound {
-			u.run(r.sequence(o), r.h, 1, unlimited)
-			r.keep(u.spots)
+	for _, u.rule = range []rule{thrifty, loose} {
+		for _, o := range r.orders() {
+			if r.length > r.bound {
+				u.run(r.sequence(o), r.h, 1, unlimited)
+				r.keep(u.spots)
+			}
 		}
 	}
 }
 
-// improve halves the span between bound and length again and again, in rounds of
-// twice the effort each (Wei, Hu, Leung & Zhang 2017).
+// improve spends the effort: on a search, and for a few pieces on a proof.
 func (r *roll) improve(e Effort) {
 	if r.vast() {
 		return
 	}
+	if r.n > exactPieces {
+		r.search(e)
+		return
+	}
+	r.search(Effort{Steps: min(e.Steps, fewSteps), Stop: e.Stop})
+	for r.length > r.bound && r.prove(e) {
+	}
+}
+
+// fewSteps is the effort of the search before a proof.
+const fewSteps = 20_000
+
+// prove decides whether a strip shorter by one holds all pieces. It says false
+// when the effort ends first.
+func (r *roll) prove(e Effort) bool {
+	s := newStair(r.task, r.length-1)
+	s.limit, s.stop = e.Steps, e.Stop
+	spots, v := s.solve()
+	switch v {
+	case Fits:
+		r.keep(spots)
+	case CannotFit:
+		r.bound = r.length
+	case Unknown:
+	}
+	return v != Unknown
+}
+
+// search goes down from the best length in steps of a quarter of the way to what
+// is held impossible, which where it fails moves up, in rounds of growing length
+// (after Wei, Hu, Leung & Zhang 2017). A sequence that did well goes on to the
+// next, shorter, length.
+func (r *roll) search(e Effort) {
 	u := &hunt{trial: newTrial(r.task), count: 1, dice: 1, stop: e.Stop}
 	orders := r.orders()
 	var seq []int32
 	for each, turn := max(e.Steps/512, 64), 0; r.length > r.bound; each += each / 2 {
 		for low := r.bound - 1; low+1 < r.length; turn++ {
-			if u.steps() >= e.Steps || u.stopped() {
+			left := e.Steps - u.steps()
+			if left <= 0 || u.stopped() {
 				return
 			}
-			u.h = low + (r.length-low)/2
-			budget := min(each, e.Steps-u.steps())
+			u.h = r.length - max(1, (r.length-low)/4)
 			if seq == nil {
 				seq = r.sequence(orders[turn%len(orders)])
 			}
 			u.rule = rule(turn) % rules
-			if u.from(seq, budget*workPerStep) {
+			if u.from(seq, min(each, left)*workPerStep) {
 				r.keep(u.spots)
-			} else {
-				seq = nil
-				low = u.h
+				continue
 			}
+			seq = nil
+			low = u.h
 		}
 	}
 }

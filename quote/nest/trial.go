@@ -18,7 +18,8 @@ type trial struct {
 	ends  []int   // how many spots there are when a sheet is full
 	lost  float64 // area given up
 	rule  rule
-	work  int // candidates looked at
+	slack int64 // how far off still counts as near
+	work  int   // candidates looked at
 }
 
 // lying is one way a kind may lie.
@@ -34,7 +35,7 @@ func newTrial(t *task) *trial {
 		t: t, fits: newReach(t.kinds, alongX, t.w),
 		first: make([]int32, len(t.kinds)+1), next: make([]int32, len(t.kinds)),
 		place: make([]int32, t.n), spots: make([]spot, 0, t.n),
-		live: make([]lying, 0, 2*len(t.kinds)),
+		live: make([]lying, 0, 2*len(t.kinds)), slack: t.w / nearBy,
 	}
 	for i, k := range t.kinds {
 		r.first[i+1] = r.first[i] + int32(k.count)
@@ -159,10 +160,18 @@ const (
 	snug                // all that suits tells
 	level               // fill the width, or end level with a wall
 	loose               // fill the width
+	near                // level, or almost
 	rules
 )
 
+// nearBy is the part of the region's width that counts as almost nothing: where
+// lengths are fine, hardly any two of them are equal.
+const nearBy = 100
+
 func (r *trial) score(w, h, gap, left, right int64) (score int64, atRight bool) {
+	if r.rule == near {
+		w, h = r.almost(w, gap), r.almost(r.almost(h, left), right)
+	}
 	v, atRight := suits(w, h, gap, left, right)
 	switch {
 	case r.rule == thrifty && (w == gap || r.fits.below(gap-w) == gap-w):
@@ -171,11 +180,19 @@ func (r *trial) score(w, h, gap, left, right int64) (score int64, atRight bool) 
 		return int64(v), atRight
 	case w == gap:
 		return 2, atRight
-	case r.rule == level && v > 0:
+	case (r.rule == level || r.rule == near) && v > 0:
 		return 1, atRight
 	default:
 		return 0, atRight
 	}
+}
+
+// almost is a length, or the one it is almost equal to.
+func (r *trial) almost(l, other int64) int64 {
+	if d := l - other; other >= 0 && d >= -r.slack && d <= r.slack {
+		return other
+	}
+	return l
 }
 
 // out is the area of the pieces that do not lie.
