@@ -54,6 +54,13 @@ func TestRoster_pairsNamesWithNumbersInTheOrderOfTheList(t *testing.T) {
 	}
 }
 
+func TestRoster_aNumberWithoutANameStaysANumber(t *testing.T) {
+	b := roster(team(t))[5]
+	if b.words() != "19" || b.texts[0] != "" || b.texts[1] != "19" {
+		t.Errorf("got %q after reading the words %q, want no name and the number 19", b.texts, b.words())
+	}
+}
+
 func TestDocuments_everySpellingIsOnProofTicketAndBagList(t *testing.T) {
 	job := team(t)
 	result := resultOf(t, job)
