@@ -42,6 +42,57 @@ func TestPrice_isWhatTheOracleSays(t *testing.T) {
 	})
 }
 
+// The same with all placements fixed on one sheet or roll card, so that runs and the ways to share them are looked at.
+func TestPrice_sharedSheetsAreWhatTheOracleSays(t *testing.T) {
+	shared := 0
+	rapid.Check(t, func(t *rapid.T) {
+		job := drawJob(t)
+		d := &draw{T: t, places: places(job), mm: job.Unit == "mm", fine: true}
+		c := quote.RateCard{ID: "gang", Name: "Gang", Supplier: "kiln", SetupPerDesign: d.amount(0, 9), SetupPerInk: d.amount(0, 9)}
+		if d.oneIn(2) {
+			c.Press = &quote.Press{Place: d.number(1, 20, 0)}
+		}
+		if d.oneIn(3) {
+			d.rollCard(&c)
+		} else {
+			d.sheetCard(&c)
+			c.Sizes[0].Prices = append(c.Sizes[0].Prices, quote.InkRow{Inks: 12, Each: d.breaks(3, 1, 9, 1, d.price)})
+		}
+		job.RateCards = append(job.RateCards, c)
+		job.Placements = append(job.Placements, d.placement(7, job), d.placement(8, job))
+		for i := range job.Placements {
+			p := &job.Placements[i]
+			if p.FullColor {
+				p.FullColor, p.InkCount = false, 1
+			}
+			if p.Method = "gang"; d.oneIn(6) {
+				p.Method = ""
+			}
+		}
+		want, unserved := plain.Price(job, newPlanner(job))
+		got, err := quote.Price(job)
+		if (err != nil) != (unserved != nil) {
+			t.Fatalf("oracle: %v, engine: %v\n%s", unserved, err, jobfile.Encode(job))
+		}
+		if err != nil {
+			t.Skip("a placement that the card does not serve")
+		}
+		for _, p := range got.Plans {
+			for _, r := range p.Runs {
+				if len(r.Weights) > 1 {
+					shared++
+				}
+			}
+		}
+		if d := differences(want, got, places(job)); len(d) > 0 {
+			t.Fatalf("%s\n%s", strings.Join(d, "\n"), jobfile.Encode(job))
+		}
+	})
+	if shared == 0 {
+		t.Error("no run was shared")
+	}
+}
+
 // A comparison that never finds anything would be worth nothing: every kind of figure, changed a little, has to be found.
 func TestOracle_findsAWrongFigure(t *testing.T) {
 	job := readJob(t, "regatta.job.json")
