@@ -2,7 +2,7 @@
 // prints what each of them takes. It ends with an error where a set takes more here than there, or where the average
 // saving is under 4 %.
 //
-//	go run ./quote/nest/compare
+//	go run ./cmd/compare
 //
 // It needs node and npm, and fetches the package into a folder of its own that it removes again.
 package main
