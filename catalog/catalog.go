@@ -42,6 +42,7 @@ type Style struct {
 	Usual       bool          // "my usual": comes first everywhere
 	Retired     bool
 	Colors      []Color
+	ColorPlaces []int                  `json:"-"` // where each colour stands in the shop file; empty for a style not read from one
 	Sizes       []StyleSize            // prices that hold for every colour
 	ByColor     map[string][]StyleSize // prices of colours that have their own
 	PricedOn    string                 // 2006-01-02: since when the prices in force hold

@@ -1,6 +1,7 @@
 package pricefile
 
 import (
+	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
@@ -152,4 +153,23 @@ func (c Columns) Check() error {
 		return &Error{Problem: fmt.Sprintf("no column is matched with %s", strings.Join(missing, " and "))}
 	}
 	return nil
+}
+
+// Recall gives columns as they were matched for an earlier file of the supplier, as JSON, where this file has the same
+// headers; else the guess.
+func (f *File) Recall(kept string) Columns {
+	var c Columns
+	if err := json.Unmarshal([]byte(kept), &c); err != nil || c.Check() != nil {
+		return f.Guess()
+	}
+	if head, _ := f.header(c); head == nil {
+		return f.Guess()
+	}
+	return c
+}
+
+// Keep writes columns for Recall.
+func (c Columns) Keep() string {
+	b, _ := json.Marshal(c) // texts and numbers always marshal
+	return string(b)
 }

@@ -207,6 +207,27 @@ func TestGuess_canBeCorrected(t *testing.T) {
 	}
 }
 
+func TestRecall_matchesTheSuppliersNextFile(t *testing.T) {
+	open := func(text string) *pricefile.File {
+		f, err := pricefile.Open(strings.NewReader(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return f
+	}
+	mine := pricefile.Columns{Fields: map[string]string{pricefile.Style: "Code", pricefile.Price: "Cost B"}}
+	next := open("List of June\nCost A,Code,Cost B\n1,A,2\n").Recall(mine.Keep())
+	if next.Fields[pricefile.Price] != "Cost B" {
+		t.Errorf("same headers in another order: got %+v, want %+v", next, mine)
+	}
+	for _, kept := range []string{mine.Keep(), "", "{}", "null"} {
+		other := open("Style,Price\nA,2\n").Recall(kept)
+		if other.Fields[pricefile.Price] != "Price" {
+			t.Errorf("other headers, kept %q: got %+v, want the guess", kept, other)
+		}
+	}
+}
+
 func TestHarmless_noFormulaRuns(t *testing.T) {
 	for cell, want := range map[string]string{
 		"": "", "Navy": "Navy", "=1+1": "'=1+1", "+1 555": "'+1 555", "-cmd": "'-cmd", "@SUM(A1)": "'@SUM(A1)", "\t=1": "'\t=1", " =1": "' =1",

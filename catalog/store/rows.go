@@ -21,8 +21,9 @@ func (s *Store) withPrices(ctx context.Context, found []catalog.StyleRow, words 
 	var out []catalog.StyleRow
 	for _, r := range found {
 		x := styles[r.StyleID]
-		r.From, r.Sizes, r.PricedOn, r.Colors = x.From(), x.SizeSpan(), x.PricedOn, len(x.Colors)
-		out = append(out, byColor(r, x.Colors, words)...)
+		h := hit{StyleRow: r}
+		h.fill(x)
+		out = append(out, byColor(h.StyleRow, x.Colors, words)...)
 	}
 	return out, nil
 }
@@ -67,17 +68,22 @@ func (s *Store) priced(ctx context.Context, ids []int64, on string) (map[int64]c
 	styles := make(map[int64]catalog.Style, len(ids))
 	type colorOf struct {
 		style int64
+		pos   int
+		sizes string
 		catalog.Color
 	}
 	colors, err := rows(ctx, s.read, func(r *sql.Rows) (c colorOf, err error) {
-		return c, r.Scan(&c.style, &c.Name, &c.Hex, &c.Shade)
-	}, "SELECT c.style_id, c.name, c.hex, c.shade FROM json_each(?) j JOIN color c ON c.style_id = j.value WHERE c.retired = 0", list)
+		return c, r.Scan(&c.style, &c.pos, &c.Name, &c.Hex, &c.Shade, &c.sizes)
+	}, "SELECT c.style_id, c.pos, c.name, c.hex, c.shade, c.sizes FROM json_each(?) j JOIN color c ON c.style_id = j.value WHERE c.retired = 0", list)
 	if err != nil {
 		return nil, err
 	}
 	for _, c := range colors {
 		x := styles[c.style]
-		x.Colors = append(x.Colors, c.Color)
+		if c.sizes != "" {
+			c.Color.Sizes = strings.Fields(c.sizes)
+		}
+		x.Colors, x.ColorPlaces = append(x.Colors, c.Color), append(x.ColorPlaces, c.pos)
 		styles[c.style] = x
 	}
 	prices, err := rows(ctx, s.read, scanPrice, `SELECT p.style_id, p.seq, p.color, p.size, p.kind, p.breaks, p.valid_from, p.valid_to, f.id,

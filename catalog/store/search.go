@@ -88,10 +88,7 @@ type hit struct {
 
 // ranked reads the styles and puts them in order, at most limit rows.
 func (s *Store) ranked(ctx context.Context, ids []int64, words []string, limit int) ([]catalog.StyleRow, error) {
-	hits, err := rows(ctx, s.read, func(r *sql.Rows) (h hit, err error) {
-		return h, r.Scan(&h.StyleID, &h.Supplier, &h.Number, &h.Name, &h.Mill, &h.Category, &h.Usual)
-	}, `SELECT s.id, u.name, s.number, s.name, s.mill, s.category, s.usual FROM json_each(?) j JOIN style s ON s.id = j.value
-		JOIN supplier u ON u.id = s.supplier_id`, jsonIDs(ids))
+	hits, err := s.heads(ctx, ids)
 	if err != nil {
 		return nil, err
 	}
@@ -115,6 +112,19 @@ func (s *Store) ranked(ctx context.Context, ids []int64, words []string, limit i
 		found[i] = h.StyleRow
 	}
 	return s.withPrices(ctx, found, words)
+}
+
+// heads reads what stands in one row a style.
+func (s *Store) heads(ctx context.Context, ids []int64) ([]hit, error) {
+	return rows(ctx, s.read, func(r *sql.Rows) (h hit, err error) {
+		return h, r.Scan(&h.StyleID, &h.Supplier, &h.Number, &h.Name, &h.Mill, &h.Category, &h.Usual)
+	}, `SELECT s.id, u.name, s.number, s.name, s.mill, s.category, s.usual FROM json_each(?) j JOIN style s ON s.id = j.value
+		JOIN supplier u ON u.id = s.supplier_id`, jsonIDs(ids))
+}
+
+// fill adds to a style's row what its prices and colours say.
+func (h *hit) fill(x catalog.Style) {
+	h.From, h.Sizes, h.PricedOn, h.Colors = x.From(), x.SizeSpan(), x.PricedOn, len(x.Colors)
 }
 
 func jsonIDs(ids []int64) string {
