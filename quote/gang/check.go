@@ -162,65 +162,6 @@ func (d *demand) onLength(card RollCard, run Run, b *bill) error {
 	return b.add(run)
 }
 
-// layout holds a run's layout against its sheet and its counts, and takes what it prints off the demand.
-func (d *demand) layout(sheet nest.Sheet, run Run) error {
-	if err := flat(sheet); err != nil {
-		return err
-	}
-	if len(run.Items) == 0 || len(run.Items) != len(run.Copies) {
-		return fmt.Errorf("%d items and %d numbers of copies", len(run.Items), len(run.Copies))
-	}
-	if run.Sheets < 1 {
-		return fmt.Errorf("%d sheets", run.Sheets)
-	}
-	ps := make([]nest.Piece, len(run.Items))
-	at := map[int]int{}
-	for k, i := range run.Items {
-		if _, wanted := d.need[i]; !wanted {
-			return fmt.Errorf("item %d is not asked for", i)
-		}
-		if k > 0 && i <= run.Items[k-1] {
-			return fmt.Errorf("item %d is not in order", i)
-		}
-		it := d.items[i]
-		if run.Copies[k] < 1 || run.Copies[k] > len(run.Placed) {
-			return fmt.Errorf("item %d: %d copies, %d pieces are placed", i, run.Copies[k], len(run.Placed))
-		}
-		if min(it.W, it.H) < 1 || max(it.W, it.H) > nest.MaxLength {
-			return fmt.Errorf("item %d: size %d x %d", i, it.W, it.H)
-		}
-		ps[k] = nest.Piece{W: it.W, H: it.H, Turn: it.Turn, Count: run.Copies[k]}
-		at[i] = k
-		d.runs[i]++
-		d.need[i] -= printed(run.Copies[k], run.Sheets, d.need[i])
-	}
-	placed := make([]nest.Placed, len(run.Placed))
-	for j, p := range run.Placed {
-		k, here := at[p.Item]
-		if !here {
-			return fmt.Errorf("placed %d: item %d is not in the run", j, p.Item)
-		}
-		placed[j] = nest.Placed{Piece: k, X: p.X, Y: p.Y, Turned: p.Turned}
-	}
-	return nest.Check(sheet, ps, placed)
-}
-
-// flat says whether a sheet is one at all; nest.Check takes its sheet as given.
-func flat(s nest.Sheet) error {
-	if s.W < 1 || s.H < 1 || max(s.W, s.H, s.Edge, s.Gap) > nest.MaxLength || min(s.Edge, s.Gap) < 0 {
-		return fmt.Errorf("sheet %d x %d, edge %d, gap %d", s.W, s.H, s.Edge, s.Gap)
-	}
-	return nil
-}
-
-// printed is copies × sheets, at most enough.
-func printed(copies, sheets, enough int) int {
-	if enough <= 0 || copies > enough/sheets {
-		return max(enough, 0)
-	}
-	return copies * sheets
-}
-
 // inks counts the different inks and placements of a run.
 func (d *demand) inks(run Run) (inks, designs int) {
 	type ink struct {
