@@ -22,17 +22,27 @@ type session struct {
 	program *offscreen.Program
 }
 
+// view says how large the screen is, and in which of its looks the window is to be.
+type view struct {
+	width, height int
+	dark          bool
+}
+
 // open starts a fresh X server and the program on it, and waits until the window has drawn itself.
-func (t *task) open(width, height int, args ...string) (*session, error) {
+func (t *task) open(v view, args ...string) (*session, error) {
 	if missing := offscreen.Missing("Xvfb", "xdotool"); missing != nil {
 		return nil, fmt.Errorf("not installed: %v", missing)
 	}
-	server, err := offscreen.Start(t.ctx, width, height)
+	server, err := offscreen.Start(t.ctx, v.width, v.height)
 	if err != nil {
 		return nil, err
 	}
 	home, err := os.MkdirTemp("", "pressworth-")
 	if err != nil {
+		server.Stop()
+		return nil, err
+	}
+	if err := v.settle(home); err != nil {
 		server.Stop()
 		return nil, err
 	}
@@ -47,6 +57,16 @@ func (t *task) open(width, height int, args ...string) (*session, error) {
 		return nil, err
 	}
 	return s, nil
+}
+
+// settle leaves the look where the toolkit keeps a program's settings.
+func (v view) settle(home string) error {
+	mode := map[bool]string{false: "0", true: "1"}[v.dark]
+	folder := filepath.Join(home, ".config", "fyne", "org.pressworth.Pressworth")
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		return err
+	}
+	return os.WriteFile(filepath.Join(folder, "preferences.json"), []byte(`{"mode":`+mode+`}`), 0o600)
 }
 
 func (s *session) close() {
@@ -87,7 +107,7 @@ func writePNG(file string, img image.Image) error {
 // offscreenDemo drives the demo shop's quote to its PDF and leaves pictures and papers in out/.
 func (t *task) offscreenDemo() error {
 	t.say("· open the window off screen")
-	s, err := t.open(1400, 900, "--demo")
+	s, err := t.open(view{width: 1400, height: 900}, "--demo")
 	if err != nil {
 		return err
 	}
@@ -100,7 +120,7 @@ func (t *task) offscreenDemo() error {
 	if err := s.settled(t.out("window.png")); err != nil {
 		return err
 	}
-	for _, paper := range []struct{ name, key string }{{"the customer's quote", "ctrl+p"}} {
+	for _, paper := range []struct{ name, key string }{{"the customer's quote", "ctrl+p"}, {"the cost sheet", "ctrl+shift+p"}} {
 		if err := s.print(paper.name, paper.key); err != nil {
 			return err
 		}

@@ -5,14 +5,11 @@ import (
 	"path/filepath"
 )
 
-// view is one picture of the window: what to press to get there.
-type view struct {
+// places are the places of the window and the customer's side, with what to press to get there.
+var places = []struct {
 	name string
 	keys []string
-}
-
-// views are the places of the window and the customer's side.
-var views = []view{
+}{
 	{"counter", []string{"ctrl+1"}},
 	{"quote-book", []string{"ctrl+2"}},
 	{"blanks", []string{"ctrl+3"}},
@@ -33,31 +30,28 @@ func pictures(t *task) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return err
 	}
-	for _, theme := range []string{"light", "dark"} {
-		if err := t.placesIn(theme, dir); err != nil {
+	for _, theme := range []struct {
+		name string
+		dark bool
+	}{{"light", false}, {"dark", true}} {
+		if err := t.placesIn(theme.name, view{1400, 900, theme.dark}, dir); err != nil {
 			return err
 		}
 	}
 	return t.paperPicture(dir)
 }
 
-func (t *task) placesIn(theme, dir string) error {
-	if err := os.Setenv("FYNE_THEME", theme); err != nil {
-		return err
-	}
-	s, err := t.open(1400, 900, "--demo")
+func (t *task) placesIn(theme string, v view, dir string) error {
+	s, err := t.open(v, "--demo")
 	if err != nil {
 		return err
 	}
 	defer s.close()
-	if _, err := s.program.Wait("pressworth: priced", patience); err != nil {
-		return err
-	}
-	for _, v := range views {
-		if err := s.keys(v.keys...); err != nil {
+	for _, p := range places {
+		if err := s.keys(p.keys...); err != nil {
 			return err
 		}
-		if err := s.settled(filepath.Join(dir, v.name+"-"+theme+".png")); err != nil {
+		if err := s.settled(filepath.Join(dir, p.name+"-"+theme+".png")); err != nil {
 			return err
 		}
 	}
@@ -66,7 +60,7 @@ func (t *task) placesIn(theme, dir string) error {
 
 // paperPicture prints the demo quote and draws its first page.
 func (t *task) paperPicture(dir string) error {
-	s, err := t.open(1400, 900, "--demo")
+	s, err := t.open(view{width: 1400, height: 900}, "--demo")
 	if err != nil {
 		return err
 	}
