@@ -117,7 +117,7 @@ func (a *artPicture) ask() {
 			a.take(a.key, r)
 		}
 	}, w)
-	d.SetFilter(storage.NewExtensionFileFilter([]string{".png", ".jpg", ".jpeg"}))
+	d.SetFilter(storage.NewExtensionFileFilter([]string{".png", ".jpg", ".jpeg", ".svg"}))
 	d.Show()
 }
 

@@ -87,6 +87,9 @@ func (c *Counter) pictureView(d catalog.DraftPlacement) *Picture {
 	if p.Photo {
 		v.Found = "a photo: full colour"
 	}
+	if p.Vector {
+		v.Dots = "a drawing: sharp at every size"
+	}
 	if dots := p.Dots(drawn(d.Width), drawn(d.Height)); dots > 0 {
 		v.Dots = figures(dots, "dot") + " per inch at this size"
 		v.Coarse = dots < artwork.Coarse

@@ -19,6 +19,7 @@ type Picture struct {
 	Width, Height int         // pixels without the empty border
 	Inks          []Ink       // spot inks it would need, the largest area first; none for a photo
 	Photo         bool        // it wants full colour
+	Vector        bool        // drawn of lines and areas: sharp at every size
 	Image         image.Image // without the empty border; the ground, where it had one colour, is clear
 }
 
@@ -32,11 +33,14 @@ type Ink struct {
 // mostPixels is the largest picture that is looked at.
 const mostPixels = 64_000_000
 
-// Read looks at the bytes of a PNG or JPEG file.
+// Read looks at the bytes of a PNG, JPEG or SVG file.
 func Read(data []byte) (Picture, error) {
+	if isSVG(data) {
+		return readSVG(data)
+	}
 	config, _, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil {
-		return Picture{}, errors.New("this is no picture: choose a PNG or JPEG file")
+		return Picture{}, errors.New("this is no picture: choose a PNG, JPEG or SVG file")
 	}
 	if config.Width*config.Height > mostPixels {
 		return Picture{}, fmt.Errorf("the picture has %d × %d dots: make it smaller first", config.Width, config.Height)
@@ -61,9 +65,9 @@ func Look(im image.Image) (Picture, error) {
 	return p, nil
 }
 
-// Dots is the least of horizontal and vertical dots per inch at a printed size in inches.
+// Dots is the least of horizontal and vertical dots per inch at a printed size in inches; 0 for a drawing, which has none.
 func (p Picture) Dots(width, height float64) int {
-	if width <= 0 || height <= 0 {
+	if p.Vector || width <= 0 || height <= 0 {
 		return 0
 	}
 	return int(min(float64(p.Width)/width, float64(p.Height)/height) + 0.5)

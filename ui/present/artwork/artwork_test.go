@@ -136,6 +136,21 @@ func TestDots_followTheSize(t *testing.T) {
 	}
 }
 
+func TestRead_aDrawingHasItsInksAndNoDots(t *testing.T) {
+	svg := `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 120"><rect x="20" y="20" width="160" height="80" fill="#d02028"/>` +
+		`<circle cx="100" cy="60" r="30" fill="#f2c02b"/></svg>`
+	p, err := Read([]byte(svg))
+	if err != nil || len(p.Inks) != 2 || !p.Vector || p.Dots(10, 5) != 0 {
+		t.Errorf("got %+v, %v; want two inks and no dots", p.Inks, err)
+	}
+	if a := p.Aspect(); a < 0.49 || a > 0.51 {
+		t.Errorf("got %.3f as high as wide, want 0.5: the border is trimmed", a)
+	}
+	if _, err := Read([]byte("<svg><path d='M")); err == nil {
+		t.Error("a broken drawing is taken")
+	}
+}
+
 func TestRead_saysWhatIsWrong(t *testing.T) {
 	whole := encoded(t, discs(1, color.White), false)
 	for name, data := range map[string][]byte{"text": []byte("no picture"), "nothing": nil, "half": whole[:len(whole)/2],
