@@ -60,19 +60,23 @@ func (r *trial) sheets() [][]spot {
 	return out
 }
 
-// improve looks for a layout on one sheet fewer, until that is below the bound
-// or the effort is spent.
+// improve takes turns: a search for a layout of all pieces on one sheet fewer,
+// and refilling a few sheets, until the bound is met or the effort is spent.
 func (p *pile) improve(e Effort) {
 	u := &hunt{trial: newTrial(p.task), h: p.h, dice: 1, stop: e.Stop}
 	orders := p.orders()
+	refilled, d := 0, dice(2)
 	for each, turn := max(e.Steps/64, 64), 0; len(p.best) > p.bound; each, turn = each+each/4, turn+1 {
-		if u.steps() >= e.Steps || u.stopped() {
+		left := e.Steps - u.steps() - refilled
+		if left <= 0 || u.stopped() {
 			return
 		}
 		u.count, u.rule = len(p.best)-1, rule(turn)%rules
-		budget := min(each, e.Steps-u.steps())
-		if u.from(p.sequence(orders[turn%len(orders)]), budget*workPerStep) {
-			p.keep(u.trial.sheets())
+		if u.from(p.sequence(orders[turn%len(orders)]), min(each, left)*workPerStep) {
+			p.keep(u.sheets())
+			continue
 		}
+		p.refill(Effort{Steps: min(each, left), Stop: e.Stop}, &d)
+		refilled += min(each, left)
 	}
 }
