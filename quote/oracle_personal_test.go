@@ -40,6 +40,7 @@ func (d *draw) personal(job *quote.Job) {
 	// a roll shares by text, and parts of a cent by length of text: neither is compared
 	other := func(c quote.RateCard) bool { return c.Kind == quote.RollCard || c.Kind == quote.PieceCard }
 	job.RateCards = append(slices.DeleteFunc(job.RateCards, other), c)
+	job.Placements = job.Placements[:min(1, len(job.Placements))] // for speed
 	for i := range job.Placements {
 		job.Placements[i].Method = ""
 	}

@@ -59,7 +59,7 @@ func TestPrice_sharedSheetsAreWhatTheOracleSays(t *testing.T) {
 			c.Sizes[0].Prices = append(c.Sizes[0].Prices, quote.InkRow{Inks: 12, Each: d.breaks(3, 1, 9, 1, d.price)})
 		}
 		job.RateCards = append(job.RateCards, c)
-		job.Placements = append(job.Placements, d.placement(7, job), d.placement(8, job))
+		job.Placements = append(job.Placements[:min(1, len(job.Placements))], d.placement(7, job), d.placement(8, job))
 		for i := range job.Placements {
 			p := &job.Placements[i]
 			if p.FullColor {
