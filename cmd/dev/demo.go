@@ -15,6 +15,9 @@ import (
 // patience is how long a window may take for one step on a slow machine without a graphics card.
 const patience = 2 * time.Minute
 
+// stillness is how long the picture must stay the same before it is taken to be done: lists are read behind it.
+const stillness = 2 * time.Second
+
 // session is the program's window on a screen without a monitor.
 type session struct {
 	*task
@@ -82,14 +85,14 @@ func (s *session) keys(keys ...string) error {
 	return cmd.Run()
 }
 
-// settled writes what the screen shows, once it shows the same for half a second.
+// settled writes what the screen shows, once it has shown the same for a while.
 func (s *session) settled(file string) error {
 	screen, err := offscreen.Connect(s.server.Display)
 	if err != nil {
 		return err
 	}
 	defer screen.Close()
-	img, err := screen.Settled(image.Rect(0, 0, screen.Width, screen.Height), 500*time.Millisecond, patience)
+	img, err := screen.Settled(image.Rect(0, 0, screen.Width, screen.Height), stillness, patience)
 	if err != nil {
 		return err
 	}
