@@ -17,6 +17,7 @@ type Supplier struct {
 	Freight      money.Amount
 	FreeFrom     money.Amount
 	SharePercent money.Number
+	MinimumOrder money.Amount // least value of an order, 0: none
 	TransitDays  int
 	CutOff       string // order by this time of day, like 14:00
 	Contact      string
@@ -46,6 +47,7 @@ type Style struct {
 	Sizes       []StyleSize            // prices that hold for every colour
 	ByColor     map[string][]StyleSize // prices of colours that have their own
 	PricedOn    string                 // 2006-01-02: since when the prices in force hold
+	Printable   []Printable            // largest artwork by size, where known
 }
 
 // Color is one colour a style comes in.
@@ -87,6 +89,26 @@ type RateCard struct {
 	ValidTo   string         // or empty
 	Active    bool
 	Confirmed bool // the shop has confirmed the press settings; else they are common practice
+	Terms     Terms
+}
+
+// Terms are how long a card's supplier takes, and what it costs to have it sooner.
+type Terms struct {
+	ProductionDays int    `json:"production_days,omitempty"` // business days before it is sent
+	Rush           []Rush `json:"rush,omitempty"`
+}
+
+// Rush is a faster tier: so many business days for so many percent more.
+type Rush struct {
+	Days    int          `json:"days"`
+	Percent money.Number `json:"percent"`
+}
+
+// Printable is the largest artwork a size takes, in inches.
+type Printable struct {
+	Size   string       `json:"size"`
+	Width  money.Number `json:"width"`
+	Height money.Number `json:"height"`
 }
 
 // Shop is the shop's own rates and rules.
@@ -95,7 +117,8 @@ type Shop struct {
 	Currency   string
 	Rates      quote.Shop
 	ArtPerHour money.Amount
-	Levels     []Level // the first is used where nothing is said
+	Handling   map[string]money.Number // seconds a piece by category, where they differ from the rates
+	Levels     []Level                 // the first is used where nothing is said
 	Extras     []Extra
 	Presets    []Preset
 	Ladder     []int

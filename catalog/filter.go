@@ -4,6 +4,7 @@ import "pressworth/quote/money"
 
 // StyleFilter says which blanks a list shows; empty fields say nothing.
 type StyleFilter struct {
+	Words      string // beginnings of words, as in a search
 	SupplierID int64
 	Category   string
 	Shade      string

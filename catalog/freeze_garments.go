@@ -63,6 +63,9 @@ func (f *freezer) own(path string, d DraftGarment, g *quote.Garment) {
 func (f *freezer) fromStyle(path string, d DraftGarment, s Style, g *quote.Garment) {
 	g.Supplier, g.Style, g.Name, g.Tags, g.Handling = s.Supplier, s.Number, s.Name, s.Tags, s.Handling
 	g.Color, g.NotClothing = d.Color, s.NotClothing
+	if byCategory, ok := f.book.Shop.Handling[s.Category]; ok && g.Handling == nil {
+		g.Handling = &byCategory
+	}
 	g.Info = quote.Info{Category: s.Category, PricedOn: s.PricedOn}
 	for _, c := range s.Colors {
 		if c.Name == d.Color {

@@ -142,3 +142,5 @@ func TestFindBlanks_rowHoldsWhatTheListShows(t *testing.T) {
 		t.Errorf("got %+v", r)
 	}
 }
+
+func quotesOf(words string) store.QuoteFilter { return store.QuoteFilter{Words: words} }

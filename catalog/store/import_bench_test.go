@@ -166,3 +166,23 @@ func BenchmarkFindBlanks(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkList makes a list of 250 000 rows, and reads windows of 50 anywhere in it.
+func BenchmarkList(b *testing.B) {
+	list := filepath.Join(b.TempDir(), "list.csv")
+	writeList(b, list, shapes["a_style_a_row"], 0)
+	s := emptyShop(b)
+	importFile(b, s, list, "2026-05-01")
+	start := time.Now()
+	l, err := s.List(ctx, catalog.StyleFilter{})
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Logf("%d rows listed in %v", l.Len(), time.Since(start))
+	r := rand.New(rand.NewPCG(1, 2))
+	for b.Loop() {
+		if rows, err := l.Rows(ctx, r.IntN(l.Len()-50), 50); err != nil || len(rows) != 50 {
+			b.Fatal(len(rows), err)
+		}
+	}
+}

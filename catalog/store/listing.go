@@ -25,8 +25,15 @@ type rowKey struct {
 // List finds the rows that a filter lets through.
 func (s *Store) List(ctx context.Context, f catalog.StyleFilter) (*Listing, error) {
 	l := &Listing{s: s}
+	query, err := s.blankQuery(ctx, f.Words)
+	if err != nil {
+		return nil, fmt.Errorf("list blanks: %w", err)
+	}
+	if query == "" && len(tokens(f.Words)) > 0 {
+		return l, nil
+	}
 	for _, usual := range []int{1, 0} {
-		where, args := conditions(f)
+		where, args := conditions(f, query)
 		keys, err := rows(ctx, s.read, func(r *sql.Rows) (k rowKey, err error) { return k, r.Scan(&k.style, &k.pos) },
 			`SELECT s.id, coalesce(c.pos, -1) FROM style s LEFT JOIN color c ON c.style_id = s.id AND c.retired = 0
 			WHERE s.usual = ?`+where+" ORDER BY s.id, c.pos", append([]any{usual}, args...)...)
@@ -43,13 +50,16 @@ func (s *Store) List(ctx context.Context, f catalog.StyleFilter) (*Listing, erro
 	return l, nil
 }
 
-func conditions(f catalog.StyleFilter) (where string, args []any) {
+func conditions(f catalog.StyleFilter, query string) (where string, args []any) {
 	var b strings.Builder
 	b.WriteString(" AND s.retired = ?")
 	args = append(args, f.Retired)
 	add := func(condition string, arg any) {
 		b.WriteString(" AND " + condition)
 		args = append(args, arg)
+	}
+	if query != "" {
+		add("s.id IN (SELECT rowid FROM style_words WHERE style_words MATCH ?)", query)
 	}
 	if f.SupplierID != 0 {
 		add("s.supplier_id = ?", f.SupplierID)

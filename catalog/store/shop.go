@@ -16,7 +16,7 @@ import (
 func (s *Store) Shop(ctx context.Context) (catalog.Shop, error) {
 	var doc string
 	var shop catalog.Shop
-	err := s.read.QueryRowContext(ctx, "SELECT doc, stale_days FROM shop").Scan(&doc, &shop.StaleDays)
+	err := s.read.QueryRowContext(ctx, "SELECT doc, stale_days, handling FROM shop").Scan(&doc, &shop.StaleDays, jsonOf{&shop.Handling})
 	if err != nil {
 		return catalog.Shop{}, fmt.Errorf("shop: %w", translate(err))
 	}
@@ -85,8 +85,9 @@ func saveShop(ctx context.Context, tx *sql.Tx, shop catalog.Shop) error {
 		Paper: &quote.Paper{Shop: shop.Letterhead, ValidDays: shop.ValidDays, Terms: shop.Terms, Demo: shop.Demo},
 	})
 	w := writer{ctx: ctx, tx: tx}
-	w.do("INSERT INTO shop (id, doc, stale_days) VALUES (1, ?, ?) ON CONFLICT (id) DO UPDATE SET doc = excluded.doc, stale_days = excluded.stale_days",
-		string(doc), shop.StaleDays)
+	w.do("INSERT INTO shop (id, doc, stale_days, handling) VALUES (1, ?, ?, ?)"+
+		" ON CONFLICT (id) DO UPDATE SET doc = excluded.doc, stale_days = excluded.stale_days, handling = excluded.handling",
+		string(doc), shop.StaleDays, asJSON(orEmpty(shop.Handling)))
 	w.do("DELETE FROM price_level")
 	for i, l := range shop.Levels {
 		w.do("INSERT INTO price_level (pos, name, doc) VALUES (?, ?, ?)", i, l.Name, string(jobfile.Encode(quote.Job{Pricing: l.Pricing})))
@@ -197,21 +198,33 @@ func (t textScanner) Scan(v any) error {
 	return t.to.UnmarshalText([]byte(s))
 }
 
-// wordList reads a JSON list of words.
-type wordList struct{ to *[]string }
+// jsonOf reads a JSON column; an empty list or object leaves what is there.
+type jsonOf struct{ to any }
 
 // Scan implements sql.Scanner.
-func (w wordList) Scan(v any) error {
+func (j jsonOf) Scan(v any) error {
 	s, _ := v.(string)
-	return json.Unmarshal([]byte(s), w.to)
+	if s == "[]" || s == "{}" {
+		return nil
+	}
+	return json.Unmarshal([]byte(s), j.to)
 }
 
-func jsonList(words []string) string {
-	if words == nil {
-		words = []string{}
+// asJSON writes plain records, which always marshal; no list is an empty one.
+func asJSON(v any) string {
+	b, _ := json.Marshal(v)
+	if string(b) == "null" {
+		return "[]"
 	}
-	b, _ := json.Marshal(words) // strings always marshal
 	return string(b)
+}
+
+// orEmpty makes an object of no map.
+func orEmpty(m map[string]money.Number) map[string]money.Number {
+	if m == nil {
+		return map[string]money.Number{}
+	}
+	return m
 }
 
 // numberOrNull reads a decimal column that may be NULL.

@@ -51,9 +51,9 @@ func (s *Store) saveStyle(w *writer, old, x catalog.Style, person string) int64 
 
 func updateStyle(w *writer, x catalog.Style) {
 	w.do(`UPDATE style SET supplier_id = ?, number = ?, name = ?, mill = ?, category = ?, fabric = ?, weight = ?, tags = ?, heat_limit = ?,
-		caution = ?, handling = ?, clothing = ?, usual = ?, retired = ?, edits = edits + 1, said = 0 WHERE id = ?`,
-		x.SupplierID, x.Number, x.Name, x.Mill, x.Category, x.Fabric, x.Weight.String(), jsonList(x.Tags), x.HeatLimit, x.Caution, handling(x),
-		!x.NotClothing, x.Usual, x.Retired, x.ID)
+		caution = ?, handling = ?, clothing = ?, usual = ?, retired = ?, printable = ?, edits = edits + 1, said = 0 WHERE id = ?`,
+		x.SupplierID, x.Number, x.Name, x.Mill, x.Category, x.Fabric, x.Weight.String(), asJSON(x.Tags), x.HeatLimit, x.Caution, handling(x),
+		!x.NotClothing, x.Usual, x.Retired, asJSON(x.Printable), x.ID)
 }
 
 func sameColor(a, b catalog.Color) bool {

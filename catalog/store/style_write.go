@@ -10,9 +10,9 @@ import (
 // insertStyle adds a style with its colours; ID 0 takes the next id.
 func insertStyle(w *writer, x catalog.Style, file sql.NullInt64) int64 {
 	id := w.do(`INSERT INTO style (id, supplier_id, number, name, mill, category, fabric, weight, tags, heat_limit, caution, handling, clothing,
-		usual, retired, file_id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+		usual, retired, printable, file_id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 		sql.NullInt64{Int64: x.ID, Valid: x.ID != 0}, x.SupplierID, x.Number, x.Name, x.Mill, x.Category, x.Fabric, x.Weight.String(),
-		jsonList(x.Tags), x.HeatLimit, x.Caution, handling(x), !x.NotClothing, x.Usual, x.Retired, file)
+		asJSON(x.Tags), x.HeatLimit, x.Caution, handling(x), !x.NotClothing, x.Usual, x.Retired, asJSON(x.Printable), file)
 	insertColors(w, id, x.Colors, file)
 	indexWords(w, id)
 	return id

@@ -16,12 +16,12 @@ func (s *Store) Style(ctx context.Context, id int64) (catalog.Style, error) {
 }
 
 const styleColumns = `SELECT s.id, s.supplier_id, u.key, s.number, s.name, s.mill, s.category, s.fabric, s.weight, s.tags, s.heat_limit,
-	s.caution, s.handling, s.clothing, s.usual, s.retired FROM style s JOIN supplier u ON u.id = s.supplier_id`
+	s.caution, s.handling, s.clothing, s.usual, s.retired, s.printable FROM style s JOIN supplier u ON u.id = s.supplier_id`
 
 func scanStyle(r *sql.Rows) (x catalog.Style, err error) {
 	var clothing bool
-	err = r.Scan(&x.ID, &x.SupplierID, &x.Supplier, &x.Number, &x.Name, &x.Mill, &x.Category, &x.Fabric, text(&x.Weight), wordList{&x.Tags},
-		&x.HeatLimit, &x.Caution, numberOrNull{&x.Handling}, &clothing, &x.Usual, &x.Retired)
+	err = r.Scan(&x.ID, &x.SupplierID, &x.Supplier, &x.Number, &x.Name, &x.Mill, &x.Category, &x.Fabric, text(&x.Weight), jsonOf{&x.Tags},
+		&x.HeatLimit, &x.Caution, numberOrNull{&x.Handling}, &clothing, &x.Usual, &x.Retired, jsonOf{&x.Printable})
 	x.NotClothing = !clothing
 	return x, err
 }

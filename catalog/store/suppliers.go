@@ -15,10 +15,11 @@ func (s *Store) Suppliers(ctx context.Context) ([]catalog.Supplier, error) {
 	return rows(ctx, s.read, scanSupplier, supplierColumns+" ORDER BY id")
 }
 
-const supplierColumns = `SELECT id, key, name, freight, free_from, share_percent, transit_days, cut_off, contact, notes FROM supplier`
+const supplierColumns = `SELECT id, key, name, freight, free_from, share_percent, transit_days, cut_off, contact, notes, minimum_order FROM supplier`
 
 func scanSupplier(r *sql.Rows) (x catalog.Supplier, err error) {
-	return x, r.Scan(&x.ID, &x.Key, &x.Name, text(&x.Freight), text(&x.FreeFrom), text(&x.SharePercent), &x.TransitDays, &x.CutOff, &x.Contact, &x.Notes)
+	return x, r.Scan(&x.ID, &x.Key, &x.Name, text(&x.Freight), text(&x.FreeFrom), text(&x.SharePercent), &x.TransitDays, &x.CutOff, &x.Contact, &x.Notes,
+		text(&x.MinimumOrder))
 }
 
 // SaveSupplier keeps a supplier; ID 0 makes a new one. It comes back with its id.
@@ -36,12 +37,13 @@ func (s *Store) SaveSupplier(ctx context.Context, x catalog.Supplier) (catalog.S
 
 func saveSupplier(w *writer, x catalog.Supplier) int64 {
 	id := sql.NullInt64{Int64: x.ID, Valid: x.ID != 0}
-	w.do(`INSERT INTO supplier (id, key, name, freight, free_from, share_percent, transit_days, cut_off, contact, notes)
-		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+	w.do(`INSERT INTO supplier (id, key, name, freight, free_from, share_percent, transit_days, cut_off, contact, notes, minimum_order)
+		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
 		ON CONFLICT (id) DO UPDATE SET key = excluded.key, name = excluded.name, freight = excluded.freight, free_from = excluded.free_from,
 		share_percent = excluded.share_percent, transit_days = excluded.transit_days, cut_off = excluded.cut_off,
-		contact = excluded.contact, notes = excluded.notes`,
-		id, x.Key, x.Name, x.Freight.String(), x.FreeFrom.String(), x.SharePercent.String(), x.TransitDays, x.CutOff, x.Contact, x.Notes)
+		contact = excluded.contact, notes = excluded.notes, minimum_order = excluded.minimum_order`,
+		id, x.Key, x.Name, x.Freight.String(), x.FreeFrom.String(), x.SharePercent.String(), x.TransitDays, x.CutOff, x.Contact, x.Notes,
+		x.MinimumOrder.String())
 	if w.err == nil && x.ID == 0 {
 		w.err = w.tx.QueryRowContext(w.ctx, "SELECT id FROM supplier WHERE key = ?", x.Key).Scan(&x.ID)
 	}
@@ -66,11 +68,11 @@ func (s *Store) RateCards(ctx context.Context, on string) ([]catalog.RateCard, e
 	return cards, nil
 }
 
-const cardColumns = "SELECT id, doc, valid_from, valid_to, active, confirmed FROM rate_card"
+const cardColumns = "SELECT id, doc, valid_from, valid_to, active, confirmed, terms FROM rate_card"
 
 func scanCard(r *sql.Rows) (c catalog.RateCard, err error) {
 	var doc string
-	if err = r.Scan(&c.ID, &doc, &c.ValidFrom, &c.ValidTo, &c.Active, &c.Confirmed); err != nil {
+	if err = r.Scan(&c.ID, &doc, &c.ValidFrom, &c.ValidTo, &c.Active, &c.Confirmed, jsonOf{&c.Terms}); err != nil {
 		return c, err
 	}
 	job, err := jobfile.Decode([]byte(doc))
@@ -138,11 +140,11 @@ func (s *Store) SaveRateCard(ctx context.Context, c catalog.RateCard) (catalog.R
 func saveCard(w *writer, c catalog.RateCard) int64 {
 	doc := string(jobfile.Encode(quote.Job{RateCards: []quote.RateCard{c.Card}}))
 	if c.ID == 0 {
-		return w.do(`INSERT INTO rate_card (key, pos, doc, valid_from, valid_to, active, confirmed)
-			VALUES (?, (SELECT coalesce(max(pos), 0) + 1 FROM rate_card), ?, ?, ?, ?, ?)`,
-			c.Card.ID, doc, c.ValidFrom, c.ValidTo, c.Active, c.Confirmed)
+		return w.do(`INSERT INTO rate_card (key, pos, doc, valid_from, valid_to, active, confirmed, terms)
+			VALUES (?, (SELECT coalesce(max(pos), 0) + 1 FROM rate_card), ?, ?, ?, ?, ?, ?)`,
+			c.Card.ID, doc, c.ValidFrom, c.ValidTo, c.Active, c.Confirmed, asJSON(c.Terms))
 	}
-	w.do("UPDATE rate_card SET key = ?, doc = ?, valid_from = ?, valid_to = ?, active = ?, confirmed = ? WHERE id = ?",
-		c.Card.ID, doc, c.ValidFrom, c.ValidTo, c.Active, c.Confirmed, c.ID)
+	w.do("UPDATE rate_card SET key = ?, doc = ?, valid_from = ?, valid_to = ?, active = ?, confirmed = ?, terms = ? WHERE id = ?",
+		c.Card.ID, doc, c.ValidFrom, c.ValidTo, c.Active, c.Confirmed, asJSON(c.Terms), c.ID)
 	return c.ID
 }
