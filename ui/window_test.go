@@ -29,11 +29,16 @@ func (l lists) FindBlanks(_ context.Context, words string, limit int) ([]catalog
 	return l.FindStyles(words, limit), nil
 }
 
-func (l lists) Styles(_ context.Context, after int64, limit int) ([]catalog.StyleRow, error) {
-	if after > 0 {
-		return nil, nil
-	}
-	return l.FindStyles("", limit), nil
+func (l lists) List(context.Context, catalog.StyleFilter) (blanks.Listing, error) {
+	return listing(l.FindStyles("", 1000)), nil
+}
+
+type listing []catalog.StyleRow
+
+func (l listing) Len() int { return len(l) }
+
+func (l listing) Rows(_ context.Context, from, n int) ([]catalog.StyleRow, error) {
+	return l[from:min(from+n, len(l))], nil
 }
 
 func (l lists) Style(_ context.Context, id int64) (catalog.Style, error) {

@@ -21,9 +21,17 @@ type importDesk struct {
 
 // maintained is the Blanks place with what it takes to keep its prices true.
 func maintained(shop *store.Store, price func(quote.Job) (quote.Result, error)) *blanks.Place {
-	p := blanks.New(shop, time.Now)
+	p := blanks.New(listed{shop}, time.Now)
 	p.Keeper, p.Imports, p.After, p.Rules = shop, importDesk{shop, price}, time.After, shop.Shop
 	return p
+}
+
+// listed is the catalog as the Blanks place lists it.
+type listed struct{ *store.Store }
+
+// List finds the rows that a filter lets through.
+func (l listed) List(ctx context.Context, f catalog.StyleFilter) (blanks.Listing, error) {
+	return l.Store.List(ctx, f)
 }
 
 // Suppliers are those the shop has.
@@ -32,9 +40,13 @@ func (d importDesk) Suppliers(ctx context.Context) ([]catalog.Supplier, error) {
 }
 
 // Look reads the beginning of a price file.
-func (d importDesk) Look(path string, _ int64) (sheet blanks.Sheet, err error) {
+func (d importDesk) Look(path string, supplier int64) (sheet blanks.Sheet, err error) {
+	kept, err := d.shop.Columns(context.Background(), supplier)
+	if err != nil {
+		return sheet, err
+	}
 	err = withPriceFile(path, func(f *pricefile.File) error {
-		c := f.Guess()
+		c := f.Recall(kept)
 		sheet = blanks.Sheet{Kind: f.Kind, Head: f.Head(), Fields: pricefile.Fields(),
 			Matched: blanks.Matching{Header: c.Header, Fields: c.Fields, Sizes: c.Sizes, Comma: c.Comma, Case: c.Case}}
 		return nil
@@ -69,6 +81,9 @@ func (d importDesk) Compare(ctx context.Context, path string, m blanks.Matching,
 		return err
 	})
 	if err != nil {
+		return out, err
+	}
+	if err := d.shop.SaveColumns(ctx, o.SupplierID, columns.Keep()); err != nil {
 		return out, err
 	}
 	out.Report = plan.Report

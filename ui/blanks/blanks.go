@@ -19,9 +19,10 @@ import (
 // Catalog is what the place asks of the shop file.
 type Catalog interface {
 	FindBlanks(ctx context.Context, words string, limit int) ([]catalog.StyleRow, error)
-	Styles(ctx context.Context, after int64, limit int) ([]catalog.StyleRow, error)
+	List(ctx context.Context, f catalog.StyleFilter) (Listing, error)
 	Style(ctx context.Context, id int64) (catalog.Style, error)
 	Prices(ctx context.Context, style int64) ([]catalog.Price, error)
+	Suppliers(ctx context.Context) ([]catalog.Supplier, error)
 }
 
 // Place is the Blanks place.
@@ -52,22 +53,20 @@ type Place struct {
 	undo   []catalog.Style // what styles were before they were changed, the latest last
 	notice *parts.Band
 
-	rows   []catalog.StyleRow
-	more   bool // there are rows after the last one read
-	asking bool // they are being read
-	turn   int  // counts searches, to drop stale results
+	filter *filter
+	sight  *sight
+	turn   int // counts searches, to drop stale results
 	words  string
 }
 
-const (
-	found = 200 // rows of a search
-	page  = 200 // rows read at a time while browsing
-)
+// found is how many rows a search gives at most.
+const found = 200
 
 // New makes the place.
 func New(c Catalog, now func() time.Time) *Place {
 	p := &Place{catalog: c, now: now, notice: parts.NewBand(parts.Note, ""), search: parts.NewField("Search by style, name, colour, mill or category"),
-		count: parts.NewText("", parts.MutedStyle), detail: newDetail(), fault: parts.NewBand(parts.Fault, "")}
+		count: parts.NewText("", parts.MutedStyle), detail: newDetail(), fault: parts.NewBand(parts.Fault, ""), sight: &sight{}}
+	p.filter = newFilter(func() { p.find(p.search.Text()) })
 	p.search.OnChanged = p.find
 	p.search.OnKey = p.searchKey
 	p.table = parts.NewTable([]parts.TableColumn{
@@ -75,7 +74,7 @@ func New(c Catalog, now func() time.Time) *Place {
 		{Title: "colour", Share: 3, Least: 380}, {Title: "sizes", Width: 78, Least: 420}, {Title: "from", Width: 56, Right: true},
 		{Title: "priced on", Width: 90, Right: true, Least: 520},
 	})
-	p.table.Len = func() int { return len(p.rows) }
+	p.table.Len = func() int { return p.sight.len() }
 	p.table.Row = p.row
 	p.table.OnSelect = p.selected
 	p.table.OnOpen = func(int) {
@@ -102,8 +101,9 @@ func (p *Place) Content() fyne.CanvasObject {
 		head.Add(parts.NewButton(parts.Quiet, "New style", "", p.fresh))
 		p.detail.offer(p)
 	}
+	p.filter.offer(p.catalog)
 	list := container.NewStack(parts.NewSheetGround(), parts.Framed(
-		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, head, p.fault, p.notice)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
+		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, head, p.filter.object, p.fault, p.notice)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
 	p.list = parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(list, p.detail.object, 380))
 	p.stack = container.NewStack(p.list)
 	return p.stack

@@ -40,12 +40,25 @@ func (m stock) FindBlanks(_ context.Context, words string, limit int) ([]catalog
 	return out, nil
 }
 
-func (m stock) Styles(_ context.Context, after int64, limit int) ([]catalog.StyleRow, error) {
+func (m stock) List(_ context.Context, f catalog.StyleFilter) (Listing, error) {
+	if f.Category == "cap" {
+		return stock(0), nil
+	}
+	return m, nil
+}
+
+func (m stock) Len() int { return int(m) }
+
+func (m stock) Rows(_ context.Context, from, n int) ([]catalog.StyleRow, error) {
 	var out []catalog.StyleRow
-	for i := int(after); i < int(m) && len(out) < limit; i++ {
+	for i := from; i < int(m) && len(out) < n; i++ {
 		out = append(out, m.row(i))
 	}
 	return out, nil
+}
+
+func (m stock) Suppliers(context.Context) ([]catalog.Supplier, error) {
+	return []catalog.Supplier{{ID: 7, Key: "northgate", Name: "Northgate Blanks"}}, nil
 }
 
 func (m stock) Style(_ context.Context, id int64) (catalog.Style, error) {
@@ -97,8 +110,8 @@ func TestBlanks_listFollowsTheSearchAsItIsTyped(t *testing.T) {
 	p := New(stock(1000), func() time.Time { return day })
 	onScreen(t, p)
 	test.Type(p.search, "ts-99")
-	if len(p.rows) != 11 || p.rows[0].Number != "TS-99" {
-		t.Errorf("got %d rows, the first %+v; want TS-99 and its ten", len(p.rows), p.rows[:1])
+	if len(p.sight.found) != 11 || p.sight.found[0].Number != "TS-99" {
+		t.Errorf("got %+v; want TS-99 and its ten", p.sight.found)
 	}
 	if got := texts(p.detail.object); !strings.Contains(got, "TS-99 Everyday tee") || !strings.Contains(got, "S – M") || !strings.Contains(got, "dye may migrate") {
 		t.Errorf("the first row's detail shows %q", got)
@@ -109,21 +122,45 @@ func TestBlanks_listFollowsTheSearchAsItIsTyped(t *testing.T) {
 	}
 }
 
-func TestBlanks_manyRowsAreReadAPageAtATime(t *testing.T) {
-	p := New(stock(1000), func() time.Time { return day })
+func TestBlanks_manyRowsAreReadAPageAtATimeAndLetGoAgain(t *testing.T) {
+	p := New(stock(250_000), func() time.Time { return day })
 	onScreen(t, p)
-	if len(p.rows) != page {
-		t.Fatalf("got %d rows at first, want %d", len(p.rows), page)
+	if n := len(p.sight.pages); n != 1 || p.table.Len() != 250_000 || p.count.Text() != "250,000 rows" {
+		t.Fatalf("at first %d pages are held of %d rows, said %q", n, p.table.Len(), p.count.Text())
 	}
-	p.table.ScrollBy(page)
-	if len(p.rows) != 2*page {
-		t.Errorf("after scrolling: got %d rows, want %d", len(p.rows), 2*page)
+	key(p.table, fyne.KeyEnd)
+	if got := texts(p.table); !strings.Contains(got, "TS-249999") {
+		t.Errorf("the last row is not shown: %q", got)
 	}
-	for range 10 {
-		key(p.table, fyne.KeyEnd)
+	if got := texts(p.detail.object); !strings.Contains(got, "TS-249999") {
+		t.Errorf("its detail is not shown: %q", got)
 	}
-	if len(p.rows) != 1000 || p.more {
-		t.Errorf("at the end: got %d rows, more %v", len(p.rows), p.more)
+	p.table.Select(0)
+	for range 40 {
+		p.table.ScrollBy(page)
+	}
+	if n := len(p.sight.pages); n > mostHeld {
+		t.Errorf("%d pages are held, want at most %d", n, mostHeld)
+	}
+}
+
+func TestBlanks_filterNarrowsListAndSearch(t *testing.T) {
+	p := New(stock(1000), func() time.Time { return day })
+	w := onScreen(t, p)
+	w.Canvas().Focus(p.filter.category)
+	test.Type(p.filter.category, "cap")
+	if p.table.Len() != 0 {
+		t.Errorf("caps: got %d rows, want none", p.table.Len())
+	}
+	p.filter.category.SetKey("")
+	test.Type(p.search, "ts-99")
+	into(p.filter.most, "3.00")
+	if p.table.Len() != 0 {
+		t.Errorf("under 3.00: got %d rows, want none", p.table.Len())
+	}
+	into(p.filter.most, "3.1O")
+	if !p.filter.most.Wrong() || p.table.Len() != 11 {
+		t.Errorf("a price that cannot be read: marked %v, %d rows", p.filter.most.Wrong(), p.table.Len())
 	}
 }
 

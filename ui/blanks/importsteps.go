@@ -32,7 +32,7 @@ func (g *importPage) columnStep() {
 	}
 	sizes := g.form.Text("column.sizes", "Columns that are sizes, divided by commas", "where the file has one row a style")
 	g.form.Set("column.sizes", strings.Join(g.sheet.Matched.Sizes, ", "))
-	section := parts.NewSection("Columns", "2 · "+g.sheet.Kind+" file of "+g.supplier().Name, g.headTable(), parts.Fields(150, fields...), sizes,
+	section := parts.NewSection("Columns", "2 · "+g.sheet.Kind+" file; remembered for "+g.supplier().Name, g.headTable(), parts.Fields(150, fields...), sizes,
 		parts.Row(8, nil, g.nextButton(1, "Compare", g.compare)))
 	g.steps.Objects = append(g.steps.Objects[:1:1], section)
 	g.steps.Refresh()

@@ -10,46 +10,41 @@ import (
 	"pressworth/catalog"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
+	"pressworth/ui/present"
 )
 
 // Focus is part of the window's Place.
 func (p *Place) Focus() {
-	if p.page != nil && p.page.object.Visible() && p.page.form != nil {
+	switch {
+	case p.page != nil && p.page.object.Visible() && p.page.form != nil:
 		parts.Focus(p.page.form.Field("file"))
-		return
-	}
-	if p.editor != nil && p.editor.object.Visible() && p.editor.form != nil {
+	case p.editor != nil && p.editor.object.Visible() && p.editor.form != nil:
 		parts.Focus(p.editor.form.Field("number"))
-		return
+	default:
+		parts.Focus(p.search)
 	}
-	parts.Focus(p.search)
 }
 
 // Shown reads the list anew: prices may have changed.
 func (p *Place) Shown() { p.find(p.search.Text()) }
 
-// find looks for words as they are typed; without any it lists everything.
+// find looks for words as they are typed; without any it lists what the filter lets through.
 func (p *Place) find(words string) {
 	p.turn++
-	turn := p.turn
+	turn, filter := p.turn, p.filter.value()
 	parts.Background(func() func() {
-		rows, err := p.read(words, 0)
+		s, err := p.read(words, filter)
 		rules := p.readRules()
 		return func() {
 			if turn != p.turn {
 				return
 			}
-			p.rules = rules
-			p.words, p.rows = words, rows
-			p.more = words == "" && len(rows) == page
+			p.rules, p.words, p.sight = rules, words, s
 			p.failed(err)
-			p.asking = false
-			p.table.Reset()
 			p.told()
+			p.detail.clear()
+			p.table.Reset()
 			p.table.Select(0)
-			if len(rows) == 0 {
-				p.detail.clear()
-			}
 		}
 	})
 }
@@ -68,11 +63,21 @@ func (p *Place) readRules() catalog.Shop {
 	return rules
 }
 
-func (p *Place) read(words string, after int64) ([]catalog.StyleRow, error) {
-	if words == "" {
-		return p.catalog.Styles(context.Background(), after, page)
+// read searches, or lists with its first page there already.
+func (p *Place) read(words string, filter catalog.StyleFilter) (*sight, error) {
+	ctx := context.Background()
+	if words != "" {
+		rows, err := p.catalog.FindBlanks(ctx, words, found)
+		return &sight{found: p.filter.through(rows)}, err
 	}
-	return p.catalog.FindBlanks(context.Background(), words, found)
+	l, err := p.catalog.List(ctx, filter)
+	if err != nil {
+		return &sight{}, err
+	}
+	s := newSight(l)
+	rows, err := l.Rows(ctx, 0, page)
+	s.hold(0, rows)
+	return s, err
 }
 
 func (p *Place) failed(err error) {
@@ -84,58 +89,62 @@ func (p *Place) failed(err error) {
 }
 
 func (p *Place) told() {
-	switch n := len(p.rows); {
-	case p.more || p.words != "" && n == found:
-		p.count.SetText(fmt.Sprintf("first %d", n))
+	n := p.sight.len()
+	text := present.Grouped(fmt.Sprint(n)) + " rows"
+	switch {
 	case n == 1:
-		p.count.SetText("1 row")
-	default:
-		p.count.SetText(fmt.Sprintf("%d rows", n))
+		text = "1 row"
+	case p.words != "" && n == found:
+		text = fmt.Sprintf("first %d", n)
 	}
+	p.count.SetText(text)
 }
 
-// next reads the rows after those there are.
-func (p *Place) next() {
-	if !p.more || p.asking || len(p.rows) == 0 {
+// fetch reads the page that a row lies on, if it is not there and nobody is reading it.
+func (p *Place) fetch(i int) {
+	from, yes := p.sight.wants(i)
+	if !yes {
 		return
 	}
-	p.asking = true
-	turn, after := p.turn, p.rows[len(p.rows)-1].StyleID
+	s := p.sight
 	parts.Background(func() func() {
-		rows, err := p.read("", after)
+		rows, err := s.listing.Rows(context.Background(), from, page)
 		return func() {
-			p.asking = false
-			if turn != p.turn {
+			if s != p.sight {
 				return
 			}
-			p.failed(err)
-			p.rows = append(p.rows, rows...)
-			p.more = err == nil && len(rows) == page
+			if err != nil {
+				s.drop(from)
+				p.failed(err)
+				return
+			}
+			s.hold(from, rows)
 			p.table.Reload()
-			p.told()
+			if i := p.table.Selected(); i >= from && i < from+page {
+				p.selected(i)
+			}
 		}
 	})
 }
 
-// ahead is how many rows before the end the next ones are asked for.
-const ahead = 60
-
 func (p *Place) row(i int) []parts.TableCell {
-	if i > len(p.rows)-ahead {
-		p.next()
+	r, there := p.sight.at(i)
+	if !there {
+		p.fetch(i)
+		if r, there = p.sight.at(i); !there {
+			return []parts.TableCell{{}, {Text: "…", Color: look.Muted}}
+		}
 	}
-	r := p.rows[i]
 	color := parts.TableCell{Text: r.Color.Name, Hex: r.Color.Hex}
 	if r.Color.Name == "" {
 		color = parts.TableCell{Text: colours(r.Colors), Color: look.Muted}
 	}
-	name := parts.TableCell{Text: r.Name, Strong: r.Usual}
 	priced := parts.TableCell{Text: r.PricedOn, Color: look.Muted}
 	if p.rules.Stale(r.PricedOn, p.today()) > 0 {
 		priced = parts.TableCell{Text: r.PricedOn + " !", Color: look.Warn, Strong: true}
 	}
 	return []parts.TableCell{
-		{Text: r.Supplier, Color: look.Muted}, {Text: r.Number, Strong: true}, name, color,
+		{Text: r.Supplier, Color: look.Muted}, {Text: r.Number, Strong: true}, {Text: r.Name, Strong: r.Usual}, color,
 		{Text: r.Sizes}, {Text: r.From.String()}, priced,
 	}
 }
@@ -147,17 +156,20 @@ func colours(n int) string {
 	return fmt.Sprintf("%d colours", n)
 }
 
+// selected shows the style of a row beside the table.
 func (p *Place) selected(i int) {
-	if i >= len(p.rows) {
+	r, there := p.sight.at(i)
+	if !there {
+		p.fetch(i)
 		return
 	}
-	r := p.rows[i]
 	turn := p.turn
 	parts.Background(func() func() {
-		style, err := p.catalog.Style(context.Background(), r.StyleID)
+		ctx := context.Background()
+		style, err := p.catalog.Style(ctx, r.StyleID)
 		var entries []catalog.Price
 		if err == nil {
-			entries, err = p.catalog.Prices(context.Background(), r.StyleID)
+			entries, err = p.catalog.Prices(ctx, r.StyleID)
 		}
 		return func() {
 			if turn != p.turn || p.table.Selected() != i {
