@@ -14,6 +14,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/pdfcpu/pdfcpu/pkg/api"
@@ -294,4 +295,23 @@ func TestSafeName_neverLeavesItsFolder(t *testing.T) {
 			t.Errorf("SafeName(%q) = %q, want %q", in, got, want)
 		}
 	}
+}
+
+// Documents are made off the window's goroutine; two at a time must not disturb one another.
+func TestDocuments_severalAtATime(t *testing.T) {
+	job, result := regatta(t)
+	job.Paper.Customer.Name = "港湾クラブ نادي"
+	want, err := Quote(job, result, date)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all sync.WaitGroup
+	for range 4 {
+		all.Go(func() {
+			if got, err := Quote(job, result, date); err != nil || !bytes.Equal(got, want) {
+				t.Errorf("differs from the one made alone: %v", err)
+			}
+		})
+	}
+	all.Wait()
 }

@@ -39,21 +39,23 @@ func (w Weight) Data() []byte {
 // String is the weight's name.
 func (w Weight) String() string { return [...]string{"regular", "medium", "semibold"}[w] }
 
-type faces struct {
-	plex     [3]*font.Face
-	fallback []*font.Face
-}
+// faces are the fonts, parsed. They keep caches, so a lock guards their use (see Set and Clean).
+type faces struct{ plex [3]*font.Face }
 
-// loaded parses every font once; faces keep caches, so a lock guards their use (see Set).
 var loaded = sync.OnceValue(func() *faces {
 	f := &faces{}
 	for w := range f.plex {
 		f.plex[w] = parse(Weight(w).Data())
 	}
-	for _, b := range assets.Fallbacks() {
-		f.fallback = append(f.fallback, parse(b.Data))
-	}
 	return f
+})
+
+// fallbacks are parsed when the family first lacks a character: most documents never need them.
+var fallbacks = sync.OnceValue(func() (list []*font.Face) {
+	for _, b := range assets.Fallbacks() {
+		list = append(list, parse(b.Data))
+	}
+	return list
 })
 
 func parse(data []byte) *font.Face {
@@ -68,7 +70,7 @@ func (f *faces) find(r rune, w Weight) *font.Face {
 	if _, ok := f.plex[w].NominalGlyph(r); ok {
 		return f.plex[w]
 	}
-	for _, face := range f.fallback {
+	for _, face := range fallbacks() {
 		if _, ok := face.NominalGlyph(r); ok {
 			return face
 		}
@@ -82,6 +84,8 @@ func Clean(s string) string {
 	if plainASCII(s) {
 		return s
 	}
+	setting.Lock()
+	defer setting.Unlock()
 	s = norm.NFC.String(strings.ToValidUTF8(s, "\ufffd"))
 	var b strings.Builder
 	for _, r := range s {

@@ -31,7 +31,6 @@ type PDF struct {
 
 // NewPDF begins a file with a title; date is what it says of its making.
 func NewPDF(title, author string, date time.Time) *PDF {
-	gofpdf.SetDefaultCatalogSort(true)
 	f := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "pt", Size: gofpdf.SizeType{Wd: 612, Ht: 792}})
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
@@ -100,7 +99,7 @@ func (p *PDF) font(s Style) {
 	family := "plex-" + s.Weight.String()
 	if !p.used[s.Weight] {
 		p.used[s.Weight] = true
-		p.pdf.AddUTF8FontFromBytes(family, "", s.Weight.Data())
+		p.pdf.AddUTF8FontFromBytes(family, "", bytes.Clone(s.Weight.Data())) // the library writes into what it is given
 	}
 	p.pdf.SetFont(family, "", s.Size)
 }
