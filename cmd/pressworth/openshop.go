@@ -13,14 +13,18 @@ import (
 	"pressworth/quote"
 )
 
-// openShop opens a shop file for work, and makes it if there is none: the demo shop where that is wanted, else one with
-// the rates to begin a shop of one's own with.
+// openShop opens a shop file for work, and makes it if there is none, or one whose making was cut off: the demo shop
+// where that is wanted, else one with the rates to begin a shop of one's own with.
 func openShop(ctx context.Context, path string, demo bool) (*store.Store, error) {
-	_, err := os.Stat(path)
-	fresh := errors.Is(err, os.ErrNotExist)
 	shop, err := store.Open(ctx, path, store.Options{})
-	if err != nil || !fresh {
-		return shop, err
+	if err != nil {
+		return nil, err
+	}
+	if _, err = shop.Shop(ctx); err == nil {
+		return shop, nil
+	}
+	if !errors.Is(err, store.ErrNotFound) {
+		return nil, errors.Join(err, shop.Close())
 	}
 	seed := seedOwn
 	if demo {

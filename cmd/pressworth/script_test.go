@@ -11,7 +11,7 @@ import (
 // The test binary is the program when it is called by its name, so scripts run the real commands in processes of their
 // own.
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"pressworth": main})
+	testscript.Main(m, map[string]func(){"pressworth": main, "busy": busy})
 }
 
 // Each script in testdata/script is one command or one kind of trouble, run in a folder and with a home of its own.
