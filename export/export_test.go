@@ -289,6 +289,21 @@ func TestLayouts_svgIsTrueToSize(t *testing.T) {
 	}
 }
 
+// ISO 32000-1, annex C.2: a page is at most 14 400 units wide and high.
+func TestLayouts_aVeryLongRollStaysWithinWhatAPageMayBe(t *testing.T) {
+	job, _ := regatta(t)
+	result := quote.Result{Plans: []quote.Plan{{Card: "roll", Runs: []quote.Run{{Length: "300", Sheets: 1, Width: "22", Height: "300",
+		Pieces: []quote.PlacedPiece{{Placement: "back", X: "0", Y: "0", W: "11", H: "8.5"}}}}}}}
+	data, err := Layouts(job, result, date)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sizes, err := api.PageDims(bytes.NewReader(data), nil)
+	if err != nil || len(sizes) != 1 || sizes[0].Height > 14400 || sizes[0].Height < 14000 {
+		t.Errorf("got pages of %v, %v; want one as long as a page may be", sizes, err)
+	}
+}
+
 func TestSafeName_neverLeavesItsFolder(t *testing.T) {
 	for in, want := range map[string]string{"2026-0147": "2026-0147", "../../etc/passwd": "etc-passwd", "": "x", "a b": "a-b", "名": "x", "..": "x"} {
 		if got := SafeName(in, "x"); got != want {

@@ -21,13 +21,14 @@ type layout struct {
 	card quote.RateCard
 	run  quote.Run
 	w, h float64
+	note string // what it says of its size
 }
 
 func layouts(job quote.Job, r quote.Result) (ls []layout) {
 	for _, p := range r.Plans {
-		for i, run := range p.Runs {
+		for _, run := range p.Runs {
 			ls = append(ls, layout{
-				name: fmt.Sprintf("%s-%d", p.Card, i+1), job: job, card: cardOf(job, p.Card), run: run,
+				name: fmt.Sprintf("%s-%d", p.Card, len(ls)+1), job: job, card: cardOf(job, p.Card), run: run, note: "true size",
 				w: inchesOf(job, run.Width), h: inchesOf(job, run.Height),
 			})
 		}
@@ -40,11 +41,21 @@ const (
 	inch   = 72.0
 )
 
-// Layouts are the sheets and lengths of a job as a PDF at true size, one to a page.
+// longest page that a PDF reader must be able to show (ISO 32000-1, annex C.2): 14 400 points, 200 inches.
+const longestPage = 14400.0
+
+// Layouts are the sheets and lengths of a job as a PDF at true size, one to a page. A length beyond 198 inches is made smaller and says so.
 func Layouts(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
 	pdf := paper.NewPDF("Sheet layouts "+paperOf(job).Number, shopName(job), date)
 	for _, l := range layouts(job, result) {
-		pdf.Page((l.w+2*border)*inch, (l.h+2*border)*inch)
+		w, h := (l.w+2*border)*inch, (l.h+2*border)*inch
+		k := min(1, longestPage/max(w, h))
+		pdf.Page(w*k, h*k)
+		if k < 1 {
+			l.note = fmt.Sprintf("at %.1f %% of its size", k*100)
+			l.draw(paper.Scaled{Sheet: pdf, By: k})
+			continue
+		}
 		l.draw(pdf)
 	}
 	return pdf.Bytes()
@@ -129,7 +140,7 @@ func (l layout) words(s paper.Sheet, at func(float64) float64) {
 	job := paperOf(l.job)
 	text = fmt.Sprintf("%s   ·   print %d   ·   %s", runWords(l.job, l.run), l.run.Sheets, l.card.Name)
 	s.Text(at(0), at(0)-26, letters.Clip(text, head.Weight, head.Size, l.w*inch), head)
-	foot := joined(job.Shop.Name, job.Number, l.job.Title, "true size")
+	foot := joined(job.Shop.Name, job.Number, l.job.Title, l.note)
 	if job.Demo {
 		foot = "DEMO · " + foot
 	}
