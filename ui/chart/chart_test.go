@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 	"testing"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -135,20 +134,6 @@ func TestLevers_reachToBothSides(t *testing.T) {
 	middle := lines[0].Position1.X
 	if right := rects[0].Position().X + rects[0].Size().Width; math.Abs(float64(right-middle)) > 0.5 || rects[1].Position().X != middle {
 		t.Errorf("the bars of blanks end at %.1f and begin at %.1f, the middle is %.1f", right, rects[1].Position().X, middle)
-	}
-}
-
-func TestHistory_stepsUpAndNamesTheLastPrice(t *testing.T) {
-	h := NewHistory()
-	shown(t, h, look.Dark)
-	day := func(m time.Month) time.Time { return time.Date(2026, m, 1, 0, 0, 0, 0, time.UTC) }
-	h.Set([]Since{{day(1), 6.20, "6.20"}, {day(4), 6.85, "6.85"}}, day(12))
-	_, lines, words := objects(h)
-	if len(lines) != 4 { // ground, two steps, one rise
-		t.Errorf("got %d lines, want 4", len(lines))
-	}
-	if got := strings.Join(words, " "); got != "6.20 6.85 1 Jan 2026 1 Dec 2026" {
-		t.Errorf("got %q", got)
 	}
 }
 

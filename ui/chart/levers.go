@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"image/color"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -48,43 +49,39 @@ func (l *Levers) draw(p *parts.Pen, size fyne.Size) {
 	}
 	left, figure := look.Px(128), look.Px(54)
 	half := (size.Width - left - 2*figure) / 2
-	middle := left + figure + half
 	strength := 1.0
 	if l.faded {
 		strength = 0.4
 	}
-	down, up := fade(look.Color(look.Sheet), strength), fade(look.Color(look.Film), strength)
+	d := leverPen{Pen: p, middle: left + figure + half, half: half,
+		down: fade(look.Color(look.Sheet), strength), up: fade(look.Color(look.Film), strength)}
 	for i, r := range l.rows {
-		y, h := look.Px(float32(i*leverStep)), look.Px(13)
-		box := parts.Box{Y: y, W: left - look.Px(6), H: h + look.Px(3)}
-		p.Text(box, r.Name, parts.Style{Size: look.Caption})
-		for _, side := range []struct {
-			part float64
-			text string
-		}{{r.Down, r.Less}, {r.Up, r.More}} {
-			l.bar(p, middle, half, y+look.Px(1.5), h, side.part, map[bool]parts.Fill{true: {Color: down}, false: {Color: up}}[side.part < 0])
-			l.figure(p, middle, half, y, h, side.part, side.text)
-		}
+		d.y = look.Px(float32(i * leverStep))
+		p.Text(parts.Box{Y: d.y, W: left - look.Px(6), H: look.Px(16)}, r.Name, parts.Style{Size: look.Caption})
+		d.side(r.Down, r.Less)
+		d.side(r.Up, r.More)
 	}
-	p.Line(middle, 0, middle, look.Px(float32(len(l.rows)*leverStep-2)), look.Color(look.Muted), 1)
+	p.Line(d.middle, 0, d.middle, look.Px(float32(len(l.rows)*leverStep-2)), look.Color(look.Muted), 1)
 }
 
-func (l *Levers) bar(p *parts.Pen, middle, half, y, h float32, part float64, f parts.Fill) {
-	w := half * float32(part)
-	if w < 0 {
-		p.Rect(parts.Box{X: middle + w, Y: y, W: -w, H: h}, f)
-		return
-	}
-	p.Rect(parts.Box{X: middle, Y: y, W: w, H: h}, f)
+// leverPen draws the bars of one row at y.
+type leverPen struct {
+	*parts.Pen
+	middle, half, y float32
+	down, up        color.Color
 }
 
-func (l *Levers) figure(p *parts.Pen, middle, half, y, h float32, part float64, text string) {
-	room, gap := look.Px(54), look.Px(4)
-	x := middle + half*float32(part)
-	style := tiny(look.Muted)
-	box := parts.Box{X: x + gap, Y: y, W: room, H: h + look.Px(3)}
+// side draws one bar and the figure at its end; a negative part goes to the left.
+func (d leverPen) side(part float64, text string) {
+	w, gap, room := d.half*float32(part), look.Px(4), look.Px(54)
+	bar := parts.Box{X: d.middle, Y: d.y + look.Px(1.5), W: w, H: look.Px(13)}
+	words := parts.Box{X: d.middle + w + gap, Y: d.y, W: room, H: look.Px(16)}
+	fill, style := d.up, tiny(look.Muted)
 	if part < 0 {
-		box.X, style = x-gap-room, style.Right()
+		bar.X, bar.W = d.middle+w, -w
+		words.X = d.middle + w - gap - room
+		fill, style = d.down, style.Right()
 	}
-	p.Text(box, text, style)
+	d.Rect(bar, parts.Fill{Color: fill})
+	d.Text(words, text, style)
 }

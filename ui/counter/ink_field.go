@@ -2,6 +2,7 @@ package counter
 
 import (
 	"image/color"
+	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -94,7 +95,7 @@ func (c *chips) draw(p *parts.Pen, size fyne.Size) {
 		}
 		w := style.Measure(word).Width + 2*pad + room
 		if x+w > size.Width && i > 0 {
-			p.Text(parts.Box{X: x, Y: y, W: size.Width - x, H: h}, "+"+plain(len(c.words)-i), style.In(look.Muted))
+			p.Text(parts.Box{X: x, Y: y, W: size.Width - x, H: h}, "+"+strconv.Itoa(len(c.words)-i), style.In(look.Muted))
 			return
 		}
 		w = min(w, size.Width-x)

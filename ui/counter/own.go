@@ -22,7 +22,7 @@ func newOwnFields(p *present.Counter, key func() string) *ownFields {
 	send := func(change func(g *catalog.DraftGarment)) {
 		g := o.now
 		change(&g)
-		p.SetOwn(key(), g.Name, g.Shade, g.Tags, g.ValueEach)
+		p.SetOwn(key(), g)
 	}
 	o.name = newEntry(p, parts.NewField("what it is"), func(s string) { send(func(g *catalog.DraftGarment) { g.Name = s }) })
 	o.value = newEntry(p, parts.NewNumber("0.00"), func(s string) { send(func(g *catalog.DraftGarment) { g.ValueEach = s }) })

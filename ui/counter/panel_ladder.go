@@ -63,17 +63,27 @@ func (t *ladderTable) draw(p *parts.Pen, size fyne.Size) {
 	}
 	label := t.label(size.Width)
 	edges := t.edges(size.Width, label)
-	p.Text(parts.Box{W: label, H: look.Px(16)}, "pieces", parts.CaptionStyle)
+	line := ladderLine{Pen: p, table: t, edges: edges, tall: look.Px(16)}
+	p.Text(parts.Box{W: label, H: line.tall}, "pieces", parts.CaptionStyle)
 	for i, c := range t.view.Columns {
-		t.cell(p, edges, i, 0, c.Pieces, parts.CaptionStyle)
+		line.cell(i, c.Pieces, parts.CaptionStyle)
 	}
+	line.tall = look.Px(ladderRow)
 	for r, row := range t.view.Rows {
-		y := look.Px(ladderRow*float32(r+1) - 4)
-		p.Text(parts.Box{Y: y, W: label, H: look.Px(ladderRow)}, row.Name, faint(parts.Style{}, t.stale))
+		line.y = look.Px(ladderRow*float32(r+1) - 4)
+		p.Text(parts.Box{Y: line.y, W: label, H: line.tall}, row.Name, faint(parts.Style{}, t.stale))
 		for i, text := range row.Values {
-			t.cell(p, edges, i, y, text, parts.Style{})
+			line.cell(i, text, parts.Style{})
 		}
 	}
+}
+
+// ladderLine draws the cells of one line of the table.
+type ladderLine struct {
+	*parts.Pen
+	table   *ladderTable
+	edges   []float32
+	y, tall float32
 }
 
 // label is how wide the names of the rows are.
@@ -120,21 +130,15 @@ func (t *ladderTable) edges(width, label float32) []float32 {
 	return edges
 }
 
-func (t *ladderTable) cell(p *parts.Pen, edges []float32, i int, y float32, text string, s parts.Style) {
-	if edges[i] == 0 {
+func (l ladderLine) cell(i int, text string, s parts.Style) {
+	if l.edges[i] == 0 {
 		return
 	}
-	h := look.Px(ladderRow)
-	if y == 0 {
-		h = look.Px(16)
-	}
-	if t.view.Columns[i].Own {
+	if l.table.view.Columns[i].Own {
 		s = s.In(look.Accent)
 		s.Weight = parts.Semibold
 	}
-	if t.stale {
-		s = s.In(look.Muted)
-	}
+	s = faint(s, l.table.stale)
 	w := look.Px(90)
-	p.Text(parts.Box{X: edges[i] - w, Y: y, W: w, H: h}, text, s.Right())
+	l.Text(parts.Box{X: l.edges[i] - w, Y: l.y, W: w, H: l.tall}, text, s.Right())
 }

@@ -56,7 +56,7 @@ func (w *words) draw(p *parts.Pen, size fyne.Size) {
 	}
 	y := w.prices(p, size.Width)
 	for _, l := range f.Lines {
-		y = w.line(p, size.Width, y, l.Name, l.Amount, frontText)
+		y = w.line(p, size.Width, y, l)
 	}
 	w.rule(p, size.Width, y)
 	total := parts.Box{Y: y + look.Px(4), W: size.Width, H: look.Px(44)}
@@ -79,13 +79,12 @@ func (w *words) rule(p *parts.Pen, width, y float32) {
 	p.Rect(parts.Box{Y: y, W: width, H: 1}, parts.Fill{Color: look.Color(look.Rule)})
 }
 
-func (w *words) line(p *parts.Pen, width, y float32, name, amount string, s parts.Style) float32 {
+func (w *words) line(p *parts.Pen, width, y float32, l present.FrontLine) float32 {
 	w.rule(p, width, y)
 	box := parts.Box{Y: y, W: width, H: look.Px(lineTall)}
-	right := s.Right()
-	room := right.Measure(amount).Width + look.Px(12)
-	p.Text(parts.Box{Y: y, W: width - room, H: box.H}, name, s)
-	p.Text(box, amount, right)
+	room := frontText.Measure(l.Amount).Width + look.Px(12)
+	p.Text(parts.Box{Y: y, W: width - room, H: box.H}, l.Name, frontText)
+	p.Text(box, l.Amount, frontText.Right())
 	return y + look.Px(lineTall)
 }
 

@@ -83,10 +83,10 @@ func (c *Counter) SetPrice(key, price string) {
 	})
 }
 
-// SetOwn describes a customer's own garment: what it is, shade, tags, declared worth each.
-func (c *Counter) SetOwn(key, name, shade, tags, value string) {
+// SetOwn describes a customer's own garment: of own its name, shade, tags and declared worth each are taken.
+func (c *Counter) SetOwn(key string, own catalog.DraftGarment) {
 	c.garment("own "+key, key, func(g *catalog.DraftGarment) {
-		g.Name, g.Shade, g.Tags, g.ValueEach = name, shade, tags, strings.TrimSpace(value)
+		g.Name, g.Shade, g.Tags, g.ValueEach = own.Name, own.Shade, own.Tags, strings.TrimSpace(own.ValueEach)
 	})
 }
 
