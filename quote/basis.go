@@ -144,7 +144,7 @@ func trim(x *big.Rat, places int) string {
 	for more < 8 && !times(x, rat(power10(more))).IsInt() {
 		more++
 	}
-	return money.FromMinor(cents(times(x, rat(power10(more)))), places+more).String()
+	return over(x, rat(power10(places))).FloatString(places + more)
 }
 
 // sharedBasis is a placement's part of the runs it stands on.

@@ -2,6 +2,7 @@ package quote
 
 import (
 	"fmt"
+	"math/big"
 	"slices"
 
 	"pressworth/quote/money"
@@ -14,12 +15,18 @@ const MaxPieces = 100_000
 type checker struct {
 	job      *Job
 	places   int
+	large    bool // what is looked for are amounts too large to be worked out
 	problems Problems
 }
 
 // check returns all problems that can be seen without working the job out.
 func check(job *Job) Problems {
 	c := &checker{job: job}
+	c.all()
+	return c.problems
+}
+
+func (c *checker) all() {
 	c.head()
 	c.suppliers()
 	c.garments()
@@ -29,7 +36,6 @@ func check(job *Job) Problems {
 	c.shop()
 	c.pricing()
 	c.ladder()
-	return c.problems
 }
 
 func (c *checker) say(problem, path string, args ...any) {
@@ -37,15 +43,37 @@ func (c *checker) say(problem, path string, args ...any) {
 }
 
 // signed is an amount or a number.
-type signed interface{ Sign() int }
+type signed interface {
+	Sign() int
+	Rat() *big.Rat
+}
+
+// tooLarge names the fields whose values are too large to be worked out together; all of them where none stands out.
+func (c *checker) tooLarge() Problems {
+	c.large = true
+	c.all()
+	if len(c.problems) == 0 {
+		c.say(tooLargeText, "garments")
+	}
+	return c.problems
+}
+
+// largeFrom is what stands out among amounts, lengths and times.
+var largeFrom = rat(1_000_000_000)
 
 func (c *checker) notNegative(path string, x signed) {
+	if c.large && x.Rat().Cmp(largeFrom) >= 0 {
+		c.say(tooLargeText, "%s", path)
+	}
 	if x.Sign() < 0 {
 		c.say("enter 0 or more", "%s", path)
 	}
 }
 
 func (c *checker) positive(path string, x signed) {
+	if x.Sign() > 0 {
+		c.notNegative(path, x)
+	}
 	if x.Sign() <= 0 {
 		c.say("enter more than 0", "%s", path)
 	}

@@ -25,6 +25,7 @@ type model struct {
 	pricePlaces                 int // of prices on sheet and roll cards
 	blankPlaces                 int // of prices of blanks
 	blankPrices                 map[*Break]int64
+	vastBlanks                  bool
 	garmentSpare, transferSpare exact // of pieces
 	labour                      linear
 	overhead                    linear
@@ -97,6 +98,7 @@ func newModel(job *Job, memory *Memory) *model {
 	m := &model{job: job, memory: memory, itemPrices: map[[2]int][]itemPrice{}, blankPrices: map[*Break]int64{}, quantities: map[int]*state{}}
 	m.places, _ = money.Places(job.Currency)
 	m.scales()
+	m.vastBlanks = m.vast()
 	m.addLines()
 	m.addPlacements()
 	m.addGroups()

@@ -134,7 +134,7 @@ func (k *Memory) working(job Job, work func(*model) Problems) (err error) {
 		switch x := recover().(type) {
 		case nil:
 		case tooLarge:
-			err = append(problems, Problem{Path: "", Problem: tooLargeText})
+			err = append(problems, (&checker{job: &job}).tooLarge()...)
 		default:
 			panic(x)
 		}

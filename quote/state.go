@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"math/big"
 	"slices"
 	"strconv"
 
@@ -220,27 +221,42 @@ func (t *setting) priceBlanks() {
 	}
 	for l, g := range m.lines {
 		breaks := make([]*Break, len(g.Sizes))
-		total, bought := int64(0), ofStyle[[2]string{g.Supplier, g.Style}]
+		bought := ofStyle[[2]string{g.Supplier, g.Style}]
 		for j, z := range g.Sizes {
 			if g.FromCustomer {
 				continue
 			}
 			breaks[j] = priceAt(z.Each, bought)
-			n := t.qty[l][j] + t.spares[l][j]
-			switch {
-			case breaks[j] != nil && n > 0:
-				total = add(total, mul(int64(n), m.blankPrice(breaks[j])))
-			case n > 0:
+			if breaks[j] == nil && t.qty[l][j]+t.spares[l][j] > 0 {
 				t.unpriced = append(t.unpriced, m.noPrice(l, j, bought))
 			}
 		}
-		amount := exact{1, power10(m.blankPlaces - m.places)}.times(total)
+		amount := t.blanksOf(l, breaks)
 		t.breakOf, t.blanks = append(t.breakOf, breaks), append(t.blanks, amount)
 		if g.supplier >= 0 && t.bought[l] > 0 {
 			t.value[g.supplier] = add(t.value[g.supplier], amount)
 			t.orders[g.supplier] = true
 		}
 	}
+}
+
+// blanksOf is what the blanks of a line cost: in scaled integers, or in fractions where those would not hold them.
+func (t *setting) blanksOf(l int, breaks []*Break) int64 {
+	m, total, whole := t.m, int64(0), new(big.Rat)
+	for j, b := range breaks {
+		n := t.qty[l][j] + t.spares[l][j]
+		switch {
+		case b == nil || n == 0:
+		case m.vastBlanks:
+			whole.Add(whole, times(rat(int64(n)), m.inMinor(b.Each)))
+		default:
+			total = add(total, mul(int64(n), m.blankPrice(b)))
+		}
+	}
+	if m.vastBlanks {
+		return cents(whole)
+	}
+	return exact{1, power10(m.blankPlaces - m.places)}.times(total)
 }
 
 // blankPrice is the price of a blank in units of 10^-blankPlaces.
@@ -251,6 +267,20 @@ func (m *model) blankPrice(b *Break) int64 {
 		m.blankPrices[b] = p
 	}
 	return p
+}
+
+// vast tells whether a price of a blank, for as many pieces as there may be, is too large for scaled integers.
+func (m *model) vast() bool {
+	for _, g := range m.job.Garments {
+		for _, z := range g.Sizes {
+			for _, b := range z.Each {
+				if p, ok := b.Each.Minor(m.blankPlaces); !ok || p > 1<<62/(20*MaxPieces) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 func (m *model) noPrice(l, size, bought int) Problem {
