@@ -29,6 +29,7 @@ type Counter struct {
 	later       later
 	changed     bool // since the last save
 	generation  int
+	jobNo       int               // of the job on the counter, among those of this sitting
 	rowProblems map[string]string // what could not be read of a size run, by garment key
 	savedAt     time.Time
 	saveErr     error
@@ -83,7 +84,7 @@ func (c *Counter) Problems() []quote.Problem { return c.problems }
 
 // Clear starts a new draft with the extras the shop always takes. What was there is kept one undo away.
 func (c *Counter) Clear() {
-	before, had := c.draft, c.draft.QuotedOn != ""
+	before, had := c.state(), c.draft.QuotedOn != ""
 	c.Open(catalog.Draft{State: "draft", QuotedOn: c.today()})
 	if had {
 		c.history.keep(before, "")
@@ -102,6 +103,7 @@ func (c *Counter) Open(d catalog.Draft) {
 		d.QuotedOn = c.today()
 	}
 	c.draft, c.history = d, history{}
+	c.jobNo++
 	c.generation++
 	c.priced, c.current, c.changed = false, false, false
 	c.savedAt, c.saveErr = time.Time{}, nil
@@ -124,14 +126,14 @@ func (c *Counter) Today() {
 
 // Undo takes the last edit back.
 func (c *Counter) Undo() {
-	if d, ok := c.history.undo(c.draft); ok {
+	if d, ok := c.history.undo(c.state()); ok {
 		c.restore(d)
 	}
 }
 
 // Redo does again what Undo took back.
 func (c *Counter) Redo() {
-	if d, ok := c.history.redo(c.draft); ok {
+	if d, ok := c.history.redo(c.state()); ok {
 		c.restore(d)
 	}
 }
@@ -139,11 +141,15 @@ func (c *Counter) Redo() {
 // Leave tells that a field was left: the next edit of it is undone by itself.
 func (c *Counter) Leave() { c.history.close() }
 
-// restore shows an earlier draft; number and id, once given, stay.
-func (c *Counter) restore(d catalog.Draft) {
-	if d.ID == 0 && sameJob(d, c.draft) {
+func (c *Counter) state() state { return state{c.draft, c.jobNo} }
+
+// restore shows an earlier draft; number and id, once given to its job, stay.
+func (c *Counter) restore(s state) {
+	d := s.draft
+	if d.ID == 0 && s.job == c.jobNo {
 		d.ID, d.Number = c.draft.ID, c.draft.Number
 	}
+	c.jobNo = s.job
 	c.draft, c.changed = d, true
 	c.generation++
 	if c.missing() {
@@ -155,8 +161,8 @@ func (c *Counter) restore(d catalog.Draft) {
 
 // edit changes the draft and prices it. Edits of one path in a row are one step of the history.
 func (c *Counter) edit(path string, change func(d *catalog.Draft)) {
-	before := c.draft
-	after := clone(before)
+	before := c.state()
+	after := clone(before.draft)
 	change(&after)
 	dressTexts(&after)
 	c.history.keep(before, path)

@@ -27,9 +27,6 @@ func clone(d catalog.Draft) catalog.Draft {
 	return d
 }
 
-// sameJob says whether two drafts are states of one and the same job.
-func sameJob(a, b catalog.Draft) bool { return a.QuotedOn == b.QuotedOn && a.State == b.State }
-
 func styleIDs(d catalog.Draft) []int64 {
 	var ids []int64
 	for _, g := range d.Garments {

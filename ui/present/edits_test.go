@@ -356,3 +356,23 @@ func TestPicture_bringsInksAndKeepsItsShape(t *testing.T) {
 		t.Errorf("got %+v", row)
 	}
 }
+
+func TestUndo_aJobThatWasNeverSavedDoesNotTakeTheNumberOfTheNext(t *testing.T) {
+	c, shop, _ := counter(t, true)
+	shop.saveErr = errors.New("the disk is full")
+	_ = c.Save()
+	shop.saveErr = nil
+	c.Clear()
+	c.SetTitle("the next job")
+	if err := c.Save(); err != nil || c.Draft().ID == 0 {
+		t.Fatalf("got %v, id %d", err, c.Draft().ID)
+	}
+	c.Undo()
+	if c.Draft().Number == "" {
+		t.Error("an earlier state of the saved job has lost its number")
+	}
+	c.Undo()
+	if d := c.Draft(); len(d.Garments) != 3 || d.ID != 0 || d.Number != "" {
+		t.Errorf("got %d garments, id %d, number %q; want the unsaved job without a number", len(d.Garments), d.ID, d.Number)
+	}
+}

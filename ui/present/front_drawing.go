@@ -23,7 +23,7 @@ func (c *Counter) frontDrawings() ([]FrontDrawing, string) {
 	size := ""
 	for _, g := range c.byPieces() {
 		at := commonSize(g)
-		arts, prints := c.artsFor(g.ID, at)
+		arts, prints := c.artsFor(g.ID, at, longest)
 		if len(arts) == 0 {
 			continue
 		}
@@ -114,4 +114,15 @@ func (c *Counter) drawnCaption(size string) string {
 		return ""
 	}
 	return "Drawn to scale on size " + size + ". " + strings.Join(words, ", ") + "."
+}
+
+// shortest is the shortest of the names or numbers of a placement.
+func shortest(p quote.Placement) string {
+	text := ""
+	for i, t := range p.Texts {
+		if i == 0 || len([]rune(t.Text)) < len([]rune(text)) {
+			text = t.Text
+		}
+	}
+	return text
 }

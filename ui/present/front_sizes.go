@@ -2,6 +2,7 @@ package present
 
 import (
 	"image"
+	"unicode/utf8"
 
 	"pressworth/assets/drawing"
 	"pressworth/quote"
@@ -18,7 +19,7 @@ func (c *Counter) panelDrawings() []FrontDrawing {
 	small, large := ends(g)
 	var out []FrontDrawing
 	for _, size := range []string{small, large} {
-		arts, prints := c.artsFor(g.ID, size)
+		arts, prints := c.artsFor(g.ID, size, endText(size == small))
 		if len(arts) == 0 {
 			continue
 		}
@@ -46,6 +47,14 @@ func ends(g quote.Garment) (small, large string) {
 	return small, large
 }
 
+// endText is which name is drawn: the longest on the smallest size, the shortest on the largest.
+func endText(small bool) func(quote.Placement) string {
+	if small {
+		return longest
+	}
+	return shortest
+}
+
 // fits says what is in the way of artwork on the garments: for every line and placement the first size it concerns.
 func (c *Counter) fits() []string {
 	var out []string
@@ -55,7 +64,7 @@ func (c *Counter) fits() []string {
 			if s.Qty == 0 {
 				continue
 			}
-			arts, _ := c.artsFor(g.ID, s.Size)
+			arts, _ := c.artsFor(g.ID, s.Size, longest)
 			for _, a := range arts {
 				if told[a.Name] {
 					continue
@@ -73,7 +82,7 @@ func (c *Counter) fits() []string {
 }
 
 // artsFor are the artworks on one size of a line, each in the size it has there, with their pictures.
-func (c *Counter) artsFor(garment, size string) (arts []drawing.Art, prints []image.Image) {
+func (c *Counter) artsFor(garment, size string, text func(quote.Placement) string) (arts []drawing.Art, prints []image.Image) {
 	for _, p := range c.job.Placements {
 		if p.On != nil && !contains(p.On, garment) {
 			continue
@@ -85,7 +94,10 @@ func (c *Counter) artsFor(garment, size string) (arts []drawing.Art, prints []im
 			}
 		}
 		a := drawing.Art{Name: p.Name, Position: p.Info.Position, W: drawn(w.String()), H: drawn(h.String()),
-			Inks: p.Inks, FullColor: p.FullColor, Text: longest(p)}
+			Inks: p.Inks, FullColor: p.FullColor, Text: text(p)}
+		if room := drawn(p.CharWidth.String()) * float64(utf8.RuneCountInString(a.Text)); p.Personal && room > 0 {
+			a.W = min(a.W, room)
+		}
 		var print image.Image
 		if known, ok := c.pictures[p.Info.Artwork]; ok && p.Info.Artwork != "" {
 			print, a.Text = known.Image, " " // the frame alone: the picture is laid into it
