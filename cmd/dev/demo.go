@@ -16,7 +16,7 @@ import (
 const patience = 2 * time.Minute
 
 // stillness is how long the picture must stay the same before it is taken to be done: lists are read behind it.
-const stillness = 2 * time.Second
+const stillness = 4 * time.Second
 
 // session is the program's window on a screen without a monitor.
 type session struct {
