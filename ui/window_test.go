@@ -33,6 +33,13 @@ func (l lists) List(context.Context, catalog.StyleFilter) (blanks.Listing, error
 	return listing(l.FindStyles("", 1000)), nil
 }
 
+func (l lists) SaveStyle(_ context.Context, s catalog.Style, _ string) (catalog.Style, error) {
+	return s, nil
+}
+
+// imports stands in for price files, which no test of the window opens.
+type imports struct{ blanks.Imports }
+
 type listing []catalog.StyleRow
 
 func (l listing) Len() int { return len(l) }
@@ -112,9 +119,14 @@ func open(t testing.TB, draft int, change func(*Deps)) *desk {
 	app.Settings().SetTheme(look.NewTheme(look.Light, 100))
 	d := &desk{shop: presenttest.New(), papers: &papers{}}
 	presenter := d.shop.Counter(draft)
+	garments := blanks.New(lists{d.shop}, func() time.Time { return presenttest.Day })
+	garments.Imports, garments.Keeper = imports{}, lists{d.shop}
+	garments.Bulk = func(context.Context, []int64, catalog.BulkChange) (blanks.Planned, error) {
+		return blanks.Planned{}, nil
+	}
 	sample := func(catalog.Shop) (quote.Result, error) { return quote.Result{}, errors.New("no sample job") }
 	deps := Deps{
-		Presenter: presenter, Book: book.New(quoteBook{d.shop}), Blanks: blanks.New(lists{d.shop}, func() time.Time { return presenttest.Day }),
+		Presenter: presenter, Book: book.New(quoteBook{d.shop}), Blanks: garments,
 		Cards: cards.New(lists{d.shop}, func() time.Time { return presenttest.Day }), Shop: shop.New(file{d.shop.Demo}, sample, "shop.db"),
 		Papers: d.papers, Settings: Settings{Percent: 100}, Theme: app.Settings().SetTheme,
 		Trace: func(line string) { d.trace = append(d.trace, line) }, ShopName: "Harbour & Pine Print Room",

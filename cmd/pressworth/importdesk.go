@@ -23,6 +23,18 @@ type importDesk struct {
 func maintained(shop *store.Store, price func(quote.Job) (quote.Result, error)) *blanks.Place {
 	p := blanks.New(listed{shop}, time.Now)
 	p.Keeper, p.Imports, p.After, p.Rules = shop, importDesk{shop, price}, time.After, shop.Shop
+	p.Bulk = func(ctx context.Context, styles []int64, change catalog.BulkChange) (out blanks.Planned, err error) {
+		plan, err := shop.PlanBulk(ctx, styles, change)
+		if err != nil {
+			return out, err
+		}
+		out.Changes, out.Refused = plan.Changes, plan.Refused
+		out.Apply = func(ctx context.Context) (func(context.Context) error, error) {
+			ids, err := shop.ApplyBulk(ctx, plan, "")
+			return func(ctx context.Context) error { return shop.UndoBulk(ctx, ids) }, err
+		}
+		return out, nil
+	}
 	return p
 }
 

@@ -38,6 +38,7 @@ type Place struct {
 	// gives a moment later, for progress; nil: none is shown.
 	Imports Imports
 	Keeper  Keeper // keeps what is edited; nil: nothing can be
+	Bulk    Bulk   // changes many prices alike; nil: that cannot be done
 	Choose  func(done func(path string))
 	After   func(time.Duration) <-chan time.Time
 
@@ -50,7 +51,8 @@ type Place struct {
 	stack  *fyne.Container // the list, and the import page over it
 	page   *importPage
 	editor *stylePage
-	undo   []catalog.Style // what styles were before they were changed, the latest last
+	bulk   *bulkPage
+	undo   []step // ways back, the latest last
 	notice *parts.Band
 
 	filter *filter
@@ -93,17 +95,22 @@ func New(c Catalog, now func() time.Time) *Place {
 
 // Content is part of the window's Place.
 func (p *Place) Content() fyne.CanvasObject {
-	head := parts.Row(12, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()}, p.search, p.count)
+	head := parts.Row(12, []parts.Track{parts.Share(1), parts.Fit()}, p.search, p.count)
+	deeds := parts.Flow(6)
+	deed := func(word string, act func()) { deeds.Add(parts.NewSmallButton(parts.Quiet, word, act)) }
 	if p.Imports != nil {
-		head.Add(parts.NewButton(parts.Quiet, "Import prices", "", p.openImport))
+		deed("Import prices", p.openImport)
+	}
+	if p.Bulk != nil {
+		deed("Change prices", p.openBulk)
 	}
 	if p.Keeper != nil {
-		head.Add(parts.NewButton(parts.Quiet, "New style", "", p.fresh))
+		deed("New style", p.fresh)
 		p.detail.offer(p)
 	}
 	p.filter.offer(p.catalog)
 	list := container.NewStack(parts.NewSheetGround(), parts.Framed(
-		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, head, p.filter.object, p.fault, p.notice)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
+		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(8, head, p.filter.object, deeds, p.fault, p.notice)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
 	p.list = parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(list, p.detail.object, 380))
 	p.stack = container.NewStack(p.list)
 	return p.stack

@@ -54,7 +54,7 @@ func (p *Place) change(s catalog.Style, done string, change func(*catalog.Style)
 	p.keepStyle(s, func(_ catalog.Style, err error) {
 		p.failed(err)
 		if err == nil {
-			p.undo = append(p.undo, before)
+			p.undo = append(p.undo, p.backTo(before))
 			p.say(done)
 			p.Shown()
 		}
@@ -68,18 +68,36 @@ func (p *Place) keepStyle(s catalog.Style, then func(catalog.Style, error)) {
 	})
 }
 
-// Undo takes back the last change of a style.
+// step is a way back.
+type step struct {
+	done string // what is said afterwards
+	back func(ctx context.Context) error
+}
+
+// backTo is the way back to what a style was.
+func (p *Place) backTo(before catalog.Style) step {
+	return step{before.Number + " is as it was.", func(ctx context.Context) error {
+		_, err := p.Keeper.SaveStyle(ctx, before, "")
+		return err
+	}}
+}
+
+// Undo takes back the last change of styles or prices. Where that does not work the way back stays.
 func (p *Place) Undo() {
 	n := len(p.undo)
-	if n == 0 || p.Keeper == nil {
+	if n == 0 {
 		return
 	}
-	before := p.undo[n-1]
-	p.undo = p.undo[:n-1]
-	p.keepStyle(before, func(_ catalog.Style, err error) {
-		p.failed(err)
-		if err == nil {
-			p.say(before.Number + " is as it was.")
+	last := p.undo[n-1]
+	parts.Background(func() func() {
+		err := last.back(context.Background())
+		return func() {
+			if err != nil {
+				p.fault.SetText("That could not be taken back: " + err.Error())
+				return
+			}
+			p.undo = p.undo[:n-1]
+			p.say(last.done)
 			p.Shown()
 		}
 	})

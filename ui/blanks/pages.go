@@ -28,6 +28,10 @@ func (p *Place) closeImport() {
 
 // Escape goes back from the page over the list; false where it is not open.
 func (p *Place) Escape() bool {
+	if p.bulk != nil && p.bulk.object.Visible() {
+		p.bulk.close()
+		return true
+	}
 	if p.editor != nil && p.editor.object.Visible() {
 		p.closeStyle()
 		return true
@@ -42,4 +46,13 @@ func (p *Place) Escape() bool {
 func (p *Place) say(text string) {
 	p.notice.SetText(text)
 	p.notice.Offer("Dismiss", func() { p.notice.SetText("") })
+}
+
+// openBulk shows the page that changes the prices of everything in the list.
+func (p *Place) openBulk() {
+	if p.bulk == nil {
+		p.bulk = newBulkPage(p)
+		p.stack.Add(p.bulk.object)
+	}
+	p.bulk.open()
 }

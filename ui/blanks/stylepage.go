@@ -196,7 +196,7 @@ func (e *stylePage) keep() {
 			e.fault.SetText("The style could not be saved: " + err.Error())
 		default:
 			if before.ID != 0 {
-				e.place.undo = append(e.place.undo, before)
+				e.place.undo = append(e.place.undo, e.place.backTo(before))
 			}
 			e.changed = false
 			e.place.closeStyle()
