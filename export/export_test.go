@@ -247,6 +247,40 @@ func TestEmail_isReadBack(t *testing.T) {
 	}
 }
 
+// RFC 5322, 2.1.1: a line has at most 998 characters.
+func TestEmail_linesKeepTheirLength(t *testing.T) {
+	job, result := regatta(t)
+	job.Title = strings.Repeat("a very long title ", 200)
+	job.Paper.Customer.Name = strings.Repeat("Ærøskøbing ", 300)
+	job.Paper.Shop.Name = strings.Repeat("--=_pressworth-2026-0147\n", 3)
+	data, err := Email(job, result, date)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for line := range bytes.SplitSeq(data, []byte("\r\n")) {
+		if len(line) > 998 || bytes.ContainsAny(line, "\r\n") {
+			t.Errorf("a line of %d characters: %.60q", len(line), line)
+		}
+	}
+	m, err := mail.ReadMessage(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, params, err := mime.ParseMediaType(m.Header.Get("Content-Type"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	parts, n := multipart.NewReader(m.Body, params["boundary"]), 0
+	for ; ; n++ {
+		if _, err := parts.NextRawPart(); err != nil {
+			break
+		}
+	}
+	if n != 2 {
+		t.Errorf("got %d parts, want the text and the PDF", n)
+	}
+}
+
 // RFC 4180, and no cell that a spreadsheet would run.
 func TestTables_areReadBackAndHarmless(t *testing.T) {
 	job, result := regatta(t)

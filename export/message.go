@@ -25,7 +25,10 @@ func Text(job quote.Job, result quote.Result, date time.Time) string {
 			fmt.Fprintf(&b, "%d × %s (%s) at %s = %s\n", r.pieces, named(garmentOf(job, l.ID)), r.sizes, grouped(r.each), grouped(r.amount()))
 		}
 	}
-	for _, r := range totalRows(job, result)[1:] {
+	for _, r := range totalRows(job, result) {
+		if r.name == printedGarments { // they have lines of their own above
+			continue
+		}
 		fmt.Fprintf(&b, "%s: %s\n", r.name, strings.TrimSpace(r.amount+currencyOf(r, job)))
 	}
 	if p.ValidDays > 0 {
@@ -54,10 +57,11 @@ func (a Pictured) Email(job quote.Job, result quote.Result, date time.Time) ([]b
 		return nil, err
 	}
 	p := paperOf(job)
-	m := message{boundary: "pressworth-" + SafeName(p.Number, "quote")}
+	// No part can hold the boundary: "=" never stands before "_" in quoted-printable (RFC 2045, 6.7), nor in base64.
+	m := message{boundary: "=_pressworth-" + SafeName(p.Number, "quote")}
 	m.header("From", address(p.Shop.Name, p.Shop.Email))
 	m.header("To", address(p.Customer.Name, p.Customer.Email))
-	m.header("Subject", mime.QEncoding.Encode("utf-8", oneLine(joined(strings.TrimSpace("Quote "+p.Number), job.Title))))
+	m.header("Subject", mime.QEncoding.Encode("utf-8", brief(joined(strings.TrimSpace("Quote "+p.Number), job.Title))))
 	m.header("Date", date.Format(time.RFC1123Z))
 	m.header("X-Unsent", "1") // asks mail programs to open it for sending
 	m.header("MIME-Version", "1.0")
@@ -90,13 +94,19 @@ func oneLine(s string) string {
 	}, strings.ToValidUTF8(s, ""))), " ")
 }
 
+// brief is one line that a header can hold: a line of a message has at most 998 characters (RFC 5322, 2.1.1).
+func brief(s string) string {
+	r := []rune(oneLine(s))
+	return string(r[:min(len(r), 150)])
+}
+
 // address is a mailbox, or nothing where there is no usable address.
 func address(name, email string) string {
 	box, err := mail.ParseAddress(oneLine(email))
 	if err != nil {
 		return ""
 	}
-	box.Name = oneLine(name)
+	box.Name = brief(name)
 	return box.String()
 }
 

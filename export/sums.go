@@ -45,6 +45,9 @@ type sumRow struct {
 	big, light   bool
 }
 
+// printedGarments is the row of the goods.
+const printedGarments = "Garments, printed"
+
 func totalRows(job quote.Job, result quote.Result) (rows []sumRow) {
 	p, pr := result.Price, job.Pricing
 	add := func(name string, a money.Amount, sign string) {
@@ -52,7 +55,7 @@ func totalRows(job quote.Job, result quote.Result) (rows []sumRow) {
 			rows = append(rows, sumRow{name: name, amount: sign + grouped(a)})
 		}
 	}
-	add("Garments, printed", p.Goods, "")
+	add(printedGarments, p.Goods, "")
 	add("Rush "+percent(pr.RushPercent), p.Rush, "")
 	add("Discount", p.Discount, "−")
 	add("To the minimum order", p.MinimumOrder, "")
