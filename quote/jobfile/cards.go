@@ -28,7 +28,7 @@ func cardFields(f strict.Fields, c *quote.RateCard) {
 	f.Number("gap", &c.Gap)
 	strict.List(f, "lengths", &c.Lengths, lengthFields)
 	strict.List(f, "sizes", &c.Sizes, sheetFields)
-	f.Choice("by", &c.By, "inks", "stitches", "area", "character", "text")
+	f.Choice("by", &c.By, "inks", "stitches", "area", "character")
 	strict.List(f, "prices", &c.Prices, pieceRowFields)
 	strict.List(f, "full_color_each", &c.FullColorEach, breakFields)
 	strict.Object(f, "info", &c.Info, infoFields)
