@@ -55,10 +55,19 @@ func boxOf(s Sheet, ps []Piece, p Placed) (box, error) {
 	return box{sheet: p.Sheet, left: p.X, near: p.Y, right: p.X + w, far: p.Y + h}, nil
 }
 
-// apart sweeps a line along each sheet. Boxes on the line, in order from left to
-// right, are apart from one another, so a new one is held against its two
-// neighbours only.
+// apart sweeps a line along each sheet, the longer way, so that it holds few boxes
+// at a time. Boxes on the line, in order from left to right, are apart from one
+// another, so a new one is held against its two neighbours only.
 func apart(boxes []box, gap int64) error {
+	var across, along int64
+	for _, b := range boxes {
+		across, along = max(across, b.right), max(along, b.far)
+	}
+	if across > along {
+		for i, b := range boxes {
+			boxes[i].left, boxes[i].near, boxes[i].right, boxes[i].far = b.near, b.left, b.far, b.right
+		}
+	}
 	sort.Slice(boxes, func(a, b int) bool {
 		if boxes[a].sheet != boxes[b].sheet {
 			return boxes[a].sheet < boxes[b].sheet

@@ -46,6 +46,9 @@ func (t *task) straight(ways [][]bool, mixed bool) []spot {
 		}
 		rows := t.shelves(turned)
 		if !mixed && !t.pure(rows) {
+			if len(t.kinds) > manyHeights {
+				continue
+			}
 			rows = t.pureRows(turned)
 		}
 		var height int64
@@ -103,6 +106,9 @@ func (t *task) pureRows(turned []bool) []shelf {
 	}
 	return out
 }
+
+// manyHeights is how many kinds rows of their own are tried for.
+const manyHeights = 100
 
 // manyWays is for how many kinds that turn every combination of ways is tried.
 const manyWays = 6
