@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"pressworth/ui/present"
 	"pressworth/ui/present/presenttest"
 )
 
@@ -89,4 +90,32 @@ func BenchmarkEngine_keystroke(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// BenchmarkCounter_rosterOf300 is one key in the roster of a team of 300, with names and numbers on every back, through
+// presenter, engine and panel.
+func BenchmarkCounter_rosterOf300(b *testing.B) {
+	d := newDesk(b, -1, usual)
+	for _, s := range d.shop.Demo.Styles {
+		if s.Number == "LS-240" {
+			d.p.AddGarment(s.ID, s.Colors[0].Name)
+		}
+	}
+	var rows [][]string
+	for i := range 300 {
+		rows = append(rows, []string{strconv.Itoa(i + 1), "PLAYER" + strconv.Itoa(i), []string{"S", "M", "L", "XL"}[i%4]})
+	}
+	d.p.PasteRoster(0, 0, rows)
+	d.p.SizesFromRoster()
+	d.p.AddLetters(present.LettersName)
+	d.p.AddLetters(present.LettersNumber)
+	if !d.p.Ready() {
+		b.Fatal(d.p.Problems())
+	}
+	f := d.counter.form.roster.rows[0].fields[present.RosterName].Field
+	d.win.Canvas().Focus(f)
+	keystrokes(b, d, func(i int) {
+		f.SelectAll()
+		f.TypedRune(rune('A' + i%26))
+	})
 }
