@@ -439,7 +439,7 @@ func TestBulk_pricesAreChangedAfterAPreviewAndCanBeTakenBack(t *testing.T) {
 	p.Bulk = func(_ context.Context, ids []int64, c catalog.BulkChange) (Planned, error) {
 		styles, asked = ids, c
 		return Planned{
-			Changes: []catalog.PriceChange{{Style: "TS-1", Size: "M", Before: "1:3.10", After: "1:3.22"}}, Refused: []string{"TS-9"},
+			Changes: []catalog.PriceChange{{Style: "TS-1", Size: "M", Before: "3.10 72:2.85", After: "3.22 72:2.96"}}, Refused: []string{"TS-9"},
 			Apply: func(context.Context) (func(context.Context) error, error) {
 				applied++
 				return func(context.Context) error { undone++; return nil }, nil
@@ -455,7 +455,7 @@ func TestBulk_pricesAreChangedAfterAPreviewAndCanBeTakenBack(t *testing.T) {
 	if len(styles) != 250 || asked.Percent.String() != "4" || asked.Amount.String() != "-0.01" {
 		t.Fatalf("asked %+v of %d styles", asked, len(styles))
 	}
-	if got := texts(b.object); !strings.Contains(got, "1:3.22") || !strings.Contains(got, "TS-9") || applied != 0 {
+	if got := texts(b.object); !strings.Contains(got, "3.22, from 72 2.96") || !strings.Contains(got, "TS-9") || applied != 0 {
 		t.Errorf("preview: %q, applied %d times", got, applied)
 	}
 	test.Tap(b.take)

@@ -52,7 +52,7 @@ func newBulkPage(p *Place) *bulkPage {
 	b.table.Len = func() int { return len(b.planned.Changes) }
 	b.table.Row = func(i int) []parts.TableCell {
 		c := b.planned.Changes[i]
-		return []parts.TableCell{{Text: c.Style, Strong: true}, {Text: c.Color}, {Text: c.Size}, {Text: c.Before, Color: look.Muted}, {Text: c.After}}
+		return []parts.TableCell{{Text: c.Style, Strong: true}, {Text: c.Color}, {Text: c.Size}, {Text: inWords(c.Before), Color: look.Muted}, {Text: inWords(c.After)}}
 	}
 	section := parts.NewSection("Change prices", "of every style in the list, from today on; older prices stay",
 		parts.Fields(150, b.form.Number("percent", "By percent, like 4 or -2.5", "%"), b.form.Number("amount", "And by an amount each, like 0.10", "")),

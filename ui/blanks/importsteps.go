@@ -204,12 +204,12 @@ func (r *report) row(i int) []parts.TableCell {
 	if c.Line > 0 {
 		line = strconv.Itoa(c.Line)
 	}
-	after := parts.TableCell{Text: c.After, Strong: c.Kind == catalog.ChangeDearer}
+	after := parts.TableCell{Text: inWords(c.After), Strong: c.Kind == catalog.ChangeDearer}
 	if c.Kind == refusedKind {
-		after.Color = look.Fault
+		after = parts.TableCell{Text: c.After, Color: look.Fault}
 	}
 	return []parts.TableCell{{Text: line, Color: look.Muted}, {Text: c.Style, Strong: true}, {Text: c.Color}, {Text: c.Size},
-		{Text: c.Before, Color: look.Muted}, after}
+		{Text: inWords(c.Before), Color: look.Muted}, after}
 }
 
 func touchedSection(quotes []catalog.TouchedQuote) fyne.CanvasObject {
