@@ -23,13 +23,19 @@ func (t *task) fit(e Effort) ([]spot, Verdict) {
 	switch {
 	case t.n == 0:
 		return nil, Fits
-	case product(t.w, t.h).less(t.area()) || t.sheetsBound(t.w, t.h, false) > 1:
+	case product(t.w, t.h).less(t.area()):
 		return nil, CannotFit
 	case t.vast():
 		return t.fitVast()
 	}
 	u := &hunt{trial: newTrial(t), h: t.h, count: 1, dice: 1, stop: e.Stop}
 	orders := t.orders()
+	if u.rule = loose; u.run(t.sequence(orders[0]), u.h, 1, unlimited) == t.n {
+		return u.spots, Fits
+	}
+	if t.sheetsBound(t.w, t.h, false) > 1 {
+		return nil, CannotFit
+	}
 	if u.build(orders) {
 		return u.spots, Fits
 	}
@@ -46,6 +52,9 @@ func (t *task) fit(e Effort) ([]spot, Verdict) {
 func (t *task) fitVast() ([]spot, Verdict) {
 	if sheets := t.stack(t.shelves(t.flat())); len(sheets) == 1 {
 		return sheets[0], Fits
+	}
+	if t.sheetsBound(t.w, t.h, false) > 1 {
+		return nil, CannotFit
 	}
 	return nil, Unknown
 }

@@ -1,6 +1,9 @@
 package nest
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 // orders are the orders of kinds the constructive methods try.
 func (t *task) orders() [][]int {
@@ -18,7 +21,7 @@ func (t *task) orders() [][]int {
 			o[i] = i
 		}
 		if key != nil {
-			sort.SliceStable(o, func(a, b int) bool { return key(t.kinds[o[a]]) > key(t.kinds[o[b]]) })
+			slices.SortStableFunc(o, func(a, b int) int { return cmp.Compare(key(t.kinds[b]), key(t.kinds[a])) })
 		}
 		out = append(out, o)
 	}

@@ -1,6 +1,9 @@
 package nest
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 // A task is a problem with gap and edge worked into it: every piece is grown by
 // the gap, and so is the region inside the edges, so that grown pieces may
@@ -54,7 +57,7 @@ func newTask(s Sheet, ps []Piece) *task {
 		}
 	}
 	t.w /= t.unit
-	sort.SliceStable(t.kinds, func(a, b int) bool { return t.kinds[a].before(t.kinds[b]) })
+	slices.SortStableFunc(t.kinds, kind.compare)
 	return t
 }
 
@@ -110,15 +113,15 @@ func gcd(a, b int64) int64 {
 	return a
 }
 
-// before orders kinds from large to small.
-func (k kind) before(o kind) bool {
+// compare orders kinds from large to small.
+func (k kind) compare(o kind) int {
 	if a, b := k.area(), o.area(); a != b {
-		return b.less(a)
+		if b.less(a) {
+			return -1
+		}
+		return 1
 	}
-	if k.w != o.w {
-		return k.w > o.w
-	}
-	return k.h > o.h
+	return cmp.Or(cmp.Compare(o.w, k.w), cmp.Compare(o.h, k.h))
 }
 
 // size is the kind's width and height as it lies.
