@@ -26,7 +26,7 @@ func layCostSheet(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.plans(job, result)
 	d.steps(job, result)
 	d.priceLines(result)
-	d.warnings(result)
+	d.warnings(job, result)
 }
 
 // kindColor is the colour of a kind of cost, the same as in the window.
@@ -151,12 +151,16 @@ func (d *doc) priceLines(r quote.Result) {
 	t.end()
 }
 
-func (d *doc) warnings(r quote.Result) {
-	if len(r.Warnings) == 0 {
+func (d *doc) warnings(job quote.Job, r quote.Result) {
+	texts := tooLarge(job, r)
+	for _, w := range r.Warnings {
+		texts = append(texts, w.Text)
+	}
+	if len(texts) == 0 {
 		return
 	}
 	d.heading("To be looked at")
-	for _, w := range r.Warnings {
-		d.paragraph(d.left, d.right-d.left, w.Text, colored(body, warn))
+	for _, t := range texts {
+		d.paragraph(d.left, d.right-d.left, t, colored(body, warn))
 	}
 }

@@ -22,6 +22,7 @@ import (
 
 	"pressworth/export/paper"
 	"pressworth/quote"
+	"pressworth/quote/money"
 )
 
 var update = flag.Bool("update", false, "write the golden drawings anew")
@@ -161,6 +162,33 @@ func TestQuote_saysWhatTheCustomerPaysAndNothingInternal(t *testing.T) {
 		if strings.Contains(strings.ToLower(text), strings.ToLower(word)) {
 			t.Errorf("the customer's quote says %q", word)
 		}
+	}
+}
+
+func TestTicket_saysWhatIsTooLargeForASizeAndTheQuoteDoesNot(t *testing.T) {
+	job, _ := regatta(t)
+	job.Garments[0].Sizes[0].Size = "YS"
+	job.Garments[0].Info.Category = "youth long sleeve"
+	number, err := money.ParseNumber("12")
+	if err != nil {
+		t.Fatal(err)
+	}
+	job.Placements[0].Width = number
+	result := resultOf(t, job)
+	const want = "Full back on size YS: 12 in wide is wider than the printable"
+	if text := words(job, func(d *doc) { layTicket(d, job, result, date) }); !strings.Contains(text, want) {
+		t.Errorf("the ticket does not say %q", want)
+	}
+	if text := words(job, func(d *doc) { layQuote(d, job, result, date) }); strings.Contains(text, "printable") {
+		t.Error("the quote speaks of the printable area")
+	}
+	smaller, err := money.ParseNumber("8")
+	if err != nil {
+		t.Fatal(err)
+	}
+	job.Placements[0].Variants = []quote.Variant{{Sizes: []string{"YS"}, Width: smaller, Height: smaller}}
+	if text := strings.Join(tooLarge(job, result), "; "); strings.Contains(text, "YS: 12 in") {
+		t.Errorf("with a variant of 8 in for YS it still says %q", text)
 	}
 }
 

@@ -25,7 +25,7 @@ func (d *doc) views(job quote.Job, result quote.Result, quiet bool) (vs []view) 
 	slices.SortStableFunc(lines, func(a, b quote.GarmentLine) int { return b.Pieces - a.Pieces })
 	for _, l := range lines {
 		g := garmentOf(job, l.ID)
-		arts, ids := d.artsOn(job, l.ID)
+		arts, ids := d.artsOn(job, l.ID, commonSize(l))
 		if l.Pieces == 0 || len(arts) == 0 {
 			continue
 		}
@@ -39,21 +39,27 @@ func (d *doc) views(job quote.Job, result quote.Result, quiet bool) (vs []view) 
 	return vs
 }
 
-func (d *doc) artsOn(job quote.Job, garment string) (arts []drawing.Art, ids []string) {
+func (d *doc) artsOn(job quote.Job, garment, size string) (arts []drawing.Art, ids []string) {
 	for _, p := range job.Placements {
 		if p.On != nil && !slices.Contains(p.On, garment) {
 			continue
 		}
-		art := artOf(job, p, longest(p))
+		art := artOf(job, p, longest(p), size)
 		art.Pictured = d.artworks[p.ID] != nil && art.Text == ""
 		arts, ids = append(arts, art), append(ids, p.ID)
 	}
 	return arts, ids
 }
 
-// artOf is a placement's artwork; names and numbers are as wide as the text given.
-func artOf(job quote.Job, p quote.Placement, text string) drawing.Art {
-	a := drawing.Art{Name: p.Name, Position: p.Info.Position, W: inchesOf(job, p.Width.String()), H: inchesOf(job, p.Height.String()),
+// artOf is a placement's artwork as it comes on a garment size; names and numbers are as wide as the text given.
+func artOf(job quote.Job, p quote.Placement, text, size string) drawing.Art {
+	w, h := p.Width, p.Height
+	for _, v := range p.Variants {
+		if slices.Contains(v.Sizes, size) {
+			w, h = v.Width, v.Height
+		}
+	}
+	a := drawing.Art{Name: p.Name, Position: p.Info.Position, W: inchesOf(job, w.String()), H: inchesOf(job, h.String()),
 		Inks: p.Inks, FullColor: p.FullColor, Text: text}
 	if each := inchesOf(job, p.CharWidth.String()); text != "" && each > 0 {
 		a.W = min(a.W, each*float64(len([]rune(text))))
@@ -82,7 +88,7 @@ func extremes(job quote.Job) (vs []view) {
 		var arts []drawing.Art
 		for k, p := range personal(job) {
 			if x.with.texts[k] != "" {
-				arts = append(arts, artOf(job, p, x.with.texts[k]))
+				arts = append(arts, artOf(job, p, x.with.texts[k], x.on.size))
 			}
 		}
 		g := x.on.garment
@@ -92,6 +98,24 @@ func extremes(job quote.Job) (vs []view) {
 		}
 	}
 	return vs
+}
+
+// tooLarge says, garment by garment and size by size, which artwork is in the way of a seam, a pocket or its own width.
+func tooLarge(job quote.Job, result quote.Result) (texts []string) {
+	var none doc
+	for _, l := range result.Garments {
+		g := garmentOf(job, l.ID)
+		for _, s := range l.Sizes {
+			if s.Qty == 0 {
+				continue
+			}
+			arts, _ := none.artsOn(job, l.ID, s.Size)
+			for _, t := range drawing.Check(drawing.Garment{Category: kindOf(g), Size: s.Size}, arts) {
+				texts = append(texts, named(g)+": "+t)
+			}
+		}
+	}
+	return texts
 }
 
 // kindOf is what a garment is drawn as.

@@ -20,7 +20,7 @@ func layTicket(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.letterhead(job, "Press ticket", [2]string{"number", paperOf(job).Number}, [2]string{"printed", day(date.Format(time.DateOnly))},
 		[2]string{"needed by", day(paperOf(job).NeededBy)})
 	d.addressee(job)
-	d.cautions(pressCautions(job))
+	d.cautions(append(pressCautions(job), first(6, tooLarge(job, result))...))
 	d.counts(job, result)
 	d.pressings(job, result)
 	if list := roster(job); len(list) > 0 {
@@ -32,6 +32,14 @@ func layTicket(d *doc, job quote.Job, result quote.Result, date time.Time) {
 		d.heading("Where it goes")
 		d.pictures(vs, 190)
 	}
+}
+
+// first keeps a list to n texts and says how many more there are.
+func first(n int, texts []string) []string {
+	if len(texts) <= n {
+		return texts
+	}
+	return append(slices.Clone(texts[:n]), fmt.Sprintf("… and %d more like these, listed on the cost sheet.", len(texts)-n))
 }
 
 // pressCautions are the usual cautions at a heat press. The instructions of the maker and local rules come first.
