@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"net/url"
 	"os"
 
 	sqlite "modernc.org/sqlite"
@@ -35,6 +36,9 @@ func (s *Store) migrate(ctx context.Context) error {
 	var have int
 	if err := s.write.QueryRowContext(ctx, "PRAGMA user_version").Scan(&have); err != nil {
 		return err
+	}
+	if have > Version() {
+		return ErrNewer
 	}
 	for i, name := range migrations() {
 		if i < have {
@@ -70,7 +74,7 @@ func examine(ctx context.Context, path string) error {
 	}
 	m, err := header(path)
 	if err == nil && unfinished(path) { // the newest header may still lie in the log
-		m, err = ask(ctx, path)
+		m = ask(ctx, path, m)
 	}
 	switch {
 	case err != nil:
@@ -112,13 +116,18 @@ func unfinished(path string) bool {
 	return err == nil && info.Size() > 0
 }
 
-// ask reads the marks through SQLite, which takes the log into account.
-func ask(ctx context.Context, path string) (m marks, err error) {
-	db := connect(path, "query_only(1)")
+// ask reads the marks through SQLite, which takes the log into account. It opens the file for reading only: the log of a
+// file that is refused must stay as it is. Where that cannot be done the header has to do.
+func ask(ctx context.Context, path string, fallback marks) marks {
+	db := dial(path, url.Values{"mode": {"ro"}}, busy)
 	defer db.Close()
-	err = db.QueryRowContext(ctx, `SELECT user_version, application_id, NOT EXISTS (SELECT 1 FROM sqlite_schema)
+	var m marks
+	err := db.QueryRowContext(ctx, `SELECT user_version, application_id, NOT EXISTS (SELECT 1 FROM sqlite_schema)
 		FROM pragma_user_version, pragma_application_id`).Scan(&m.version, &m.app, &m.blank)
-	return m, err
+	if err != nil {
+		return fallback
+	}
+	return m
 }
 
 // translate turns the driver's errors into those of this package, by their codes.
@@ -135,6 +144,8 @@ func translate(err error) error {
 		return ErrLocked
 	case sqlite3.SQLITE_NOTADB:
 		return ErrNotShop
+	case sqlite3.SQLITE_CORRUPT:
+		return fmt.Errorf("%w (%w)", ErrDamaged, err)
 	}
 	return err
 }

@@ -138,8 +138,12 @@ func (s *Store) Path() string { return s.path }
 func connect(path string, pragmas ...string) *sql.DB { return connectWith(path, busy, pragmas...) }
 
 func connectWith(path string, wait int, pragmas ...string) *sql.DB {
-	q := url.Values{"_txlock": {"immediate"}, "_pragma": {fmt.Sprintf("busy_timeout(%d)", wait), "foreign_keys(1)"}}
-	q["_pragma"] = append(q["_pragma"], pragmas...)
+	return dial(path, url.Values{"_pragma": pragmas}, wait)
+}
+
+func dial(path string, q url.Values, wait int) *sql.DB {
+	q["_txlock"] = []string{"immediate"}
+	q["_pragma"] = append([]string{fmt.Sprintf("busy_timeout(%d)", wait), "foreign_keys(1)"}, q["_pragma"]...)
 	db, _ := sql.Open("sqlite", fileURI(path)+"?"+q.Encode()) // fails only for an unknown driver
 	return db
 }

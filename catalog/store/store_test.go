@@ -99,10 +99,17 @@ func TestOpen_refusesWithoutTouching(t *testing.T) {
 	}
 	other := func(path string) error { return execute(path, "CREATE TABLE recipe (name TEXT)") }
 	short := func(path string) error { return os.WriteFile(path, []byte("SQLite format 3\x00"), 0o600) }
+	crashed := func(path string) error { // a newer file whose version lies in the log only
+		if err := newer(path); err != nil {
+			return err
+		}
+		return copyWhileOpen(path)
+	}
 	cases := map[string]struct {
 		prepare func(string) error
 		want    error
 	}{
+		"a newer file with a log":      {crashed, store.ErrNewer},
 		"a newer file":                 {newer, store.ErrNewer},
 		"a text":                       {text, store.ErrNotShop},
 		"a database of something else": {other, store.ErrNotShop},
@@ -118,6 +125,7 @@ func TestOpen_refusesWithoutTouching(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
+			log, _ := os.ReadFile(path + "-wal") // mostly there is none
 			files := beside(t, path)
 			for _, readOnly := range []bool{false, true} {
 				_, err = store.Open(ctx, path, store.Options{ReadOnly: readOnly})
@@ -129,14 +137,41 @@ func TestOpen_refusesWithoutTouching(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if !bytes.Equal(before, after) {
-				t.Error("the refused file was changed")
+			logAfter, _ := os.ReadFile(path + "-wal")
+			if !bytes.Equal(before, after) || !bytes.Equal(log, logAfter) {
+				t.Error("the refused file or its log was changed")
 			}
 			if now := beside(t, path); now != files {
 				t.Errorf("files beside the refused one: got %s, want %s", now, files)
 			}
 		})
 	}
+}
+
+// copyWhileOpen leaves a file as a program leaves it that dies with changes in its log.
+func copyWhileOpen(path string) error {
+	db, err := sql.Open("sqlite", path)
+	if err != nil {
+		return err
+	}
+	if _, err := db.Exec("CREATE TABLE later (x)"); err != nil {
+		return err
+	}
+	kept := make(map[string][]byte)
+	for _, end := range []string{"", "-wal", "-shm"} {
+		if kept[end], err = os.ReadFile(path + end); err != nil {
+			return err
+		}
+	}
+	if err := db.Close(); err != nil {
+		return err
+	}
+	for end, data := range kept {
+		if err := os.WriteFile(path+end, data, 0o600); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func beside(t *testing.T, path string) string {
