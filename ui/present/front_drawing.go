@@ -113,7 +113,11 @@ func (c *Counter) drawnCaption(size string) string {
 	if len(words) == 0 {
 		return ""
 	}
-	return "Drawn to scale on size " + size + ". " + strings.Join(words, ", ") + "."
+	on := " on size " + size
+	if size == "OS" {
+		on = ", one size"
+	}
+	return "Drawn to scale" + on + ". " + strings.Join(words, ", ") + "."
 }
 
 // shortest is the shortest of the names or numbers of a placement.
