@@ -79,7 +79,7 @@ type Deps struct {
 	Keep     func(Settings) // remembers settings
 	Theme    func(fyne.Theme)
 
-	PIN   func(typed string) bool // lets back to the shop's side; nil: nothing is asked
+	PIN   func(typed string) bool // lets back to the shop's side; nothing is asked where an empty one does
 	Trace func(line string)       // marker lines; nil: none
 	After func(d time.Duration) <-chan time.Time
 

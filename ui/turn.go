@@ -16,7 +16,7 @@ func (w *Window) Turn() {
 	switch {
 	case !w.customer:
 		w.TurnToCustomer()
-	case w.deps.PIN == nil:
+	case w.deps.PIN == nil || w.deps.PIN(""):
 		w.turnBack()
 	default:
 		w.askPIN()

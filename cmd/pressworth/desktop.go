@@ -58,17 +58,19 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 	settings := keptSettings(a.Preferences())
 	a.Settings().SetTheme(look.NewTheme(settings.Mode, settings.Percent))
 	presenter := present.NewCounter(desk{shop, parts.Background}, present.NewEngine())
-	list := maintained(shop, quote.Price)
+	list, rates, pin := maintained(shop, quote.Price), shoprates.New(shop, sample, shop.Path()), pins{a.Preferences()}
+	rates.PIN = pin
 	d.window = ui.New(d.win, ui.Deps{
 		Presenter: presenter,
 		Book:      book.New(bookDesk{shop}),
 		Blanks:    list,
 		Cards:     cards.New(shop, time.Now),
-		Shop:      shoprates.New(shop, sample, shop.Path()),
+		Shop:      rates,
 		Papers:    papers{filepath.Join(filepath.Dir(shop.Path()), "documents")},
 		Settings:  settings,
 		Keep:      func(x ui.Settings) { keepSettings(a.Preferences(), x) },
 		Theme:     a.Settings().SetTheme,
+		PIN:       pin.Fits,
 		Trace:     d.trace,
 		After:     time.After,
 		ShopName:  records.Letterhead.Name,

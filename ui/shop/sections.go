@@ -26,8 +26,11 @@ func (p *Place) build() {
 		parts.NewSection("Placements", "usual sizes, common practice", p.table(presets, 150, 100)),
 		parts.NewSection("Quotes", "", parts.Fields(220, p.fields(quoteFields)...)),
 		parts.NewSection("Letterhead", "printed on every paper", parts.Fields(220, p.fields(letterhead)...)),
-		parts.NewSection("Shop file", "everything is kept in this one file", parts.NewText(p.path, parts.MutedStyle.Shortened())),
 	}
+	if p.PIN != nil {
+		p.body.Add(p.pinSection())
+	}
+	p.body.Add(parts.NewSection("Shop file", "everything is kept in this one file", parts.NewText(p.path, parts.MutedStyle.Shortened())))
 }
 
 func (p *Place) fields(all []bound) []fyne.CanvasObject {

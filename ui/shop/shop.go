@@ -29,6 +29,11 @@ type Place struct {
 	sample func(catalog.Shop) (quote.Result, error) // the sample job with other rates
 	path   string
 
+	PIN PIN // asked for on the way back from the customer's side; nil: none can be set
+
+	pinEntry          *parts.Field
+	pinSet, pinRemove *parts.Button
+
 	form    *form.Form
 	body    *fyne.Container
 	fault   *parts.Band

@@ -174,3 +174,37 @@ func TestLists_pairsThatCannotBeReadAreSaid(t *testing.T) {
 		}
 	}
 }
+
+type keptPIN struct{ pin string }
+
+func (k *keptPIN) Has() bool { return k.pin != "" }
+
+func (k *keptPIN) Set(pin string) error { k.pin = pin; return nil }
+
+func TestShop_pinIsSetAndTakenAway(t *testing.T) {
+	app := test.NewApp()
+	t.Cleanup(app.Quit)
+	t.Cleanup(parts.Inline())
+	app.Settings().SetTheme(look.NewTheme(look.Light, 100))
+	demo := presenttest.New().Demo
+	k := &keptPIN{}
+	p := New(&memory{shop: demo.Shop}, sampler(demo), "/data/shop.db")
+	p.PIN = k
+	w := test.NewWindow(parts.NewLayered(p.Content()))
+	w.Resize(fyne.NewSize(1280, 820))
+	parts.Focus(p.pinEntry)
+	test.Type(p.pinEntry, "47")
+	test.Tap(p.pinSet)
+	if k.Has() {
+		t.Error("a PIN of two digits was taken")
+	}
+	test.Type(p.pinEntry, "4711")
+	test.Tap(p.pinSet)
+	if k.pin != "4711" || p.pinEntry.Text() != "" {
+		t.Errorf("kept %q, field %q", k.pin, p.pinEntry.Text())
+	}
+	test.Tap(p.pinRemove)
+	if k.Has() || !p.pinRemove.Disabled() {
+		t.Errorf("has %v, button off %v", k.Has(), p.pinRemove.Disabled())
+	}
+}
