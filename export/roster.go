@@ -1,6 +1,7 @@
 package export
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,6 +11,8 @@ import (
 	"pressworth/export/paper"
 	"pressworth/quote"
 )
+
+var errNobody = errors.New("there are no names or numbers on this job")
 
 // bag is one garment with what is printed on it for one person.
 type bag struct {
@@ -62,6 +65,9 @@ func bySize(job quote.Job, bags []bag) []bag {
 
 // BagList is what goes to whom, in the order of the roster, as a PDF.
 func BagList(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
+	if len(roster(job)) == 0 {
+		return nil, errNobody
+	}
 	return render(job, "Bag list "+paperOf(job).Number, footText(job, "Bag list"), date, func(d *doc) {
 		d.letterhead(job, "Bag list", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))})
 		d.addressee(job)
@@ -116,6 +122,9 @@ func Labels(job quote.Job, result quote.Result, date time.Time) ([]byte, error) 
 
 // LabelsOn are the bag list on a sheet of labels of any dimensions.
 func LabelsOn(sheet LabelSheet, job quote.Job, date time.Time) ([]byte, error) {
+	if len(roster(job)) == 0 {
+		return nil, errNobody
+	}
 	perPage := sheet.Columns * sheet.Rows
 	if perPage < 1 || sheet.FirstToBeFilled < 0 || sheet.FirstToBeFilled >= perPage {
 		return nil, fmt.Errorf("label sheet: %d columns, %d rows, %d used: no label is left", sheet.Columns, sheet.Rows, sheet.FirstToBeFilled)

@@ -60,6 +60,8 @@ func (w *Window) quoteMenu() *fyne.Menu {
 		item("Purchase list", nil, func() { w.Write(BuyPaper) }),
 		item("Sheet layouts", nil, func() { w.Write(LayoutPaper) }),
 		item("Packing list", nil, func() { w.Write(PackingPaper) }),
+		item("Bag list", nil, func() { w.Write(BagPaper) }),
+		item("Labels", nil, func() { w.Write(LabelPaper) }),
 		item("Order confirmation", nil, func() { w.Write(ConfirmPaper) }),
 		item("Invoice", nil, func() { w.Write(InvoicePaper) }),
 	)

@@ -6,6 +6,12 @@ import (
 	"pressworth/ui/parts"
 )
 
+// The papers of jobs with names and numbers.
+const (
+	BagPaper   Paper = "Bag list"
+	LabelPaper Paper = "Labels"
+)
+
 // Write has a document of the quote on the counter written and opened. Where it cannot be written the reason is said,
 // where it can its path is, because opening a file with the system's viewer does not tell whether it worked.
 func (w *Window) Write(p Paper) {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"os/exec"
 	"path/filepath"
 	"runtime"
@@ -10,6 +11,7 @@ import (
 	"pressworth/export"
 	"pressworth/quote"
 	"pressworth/ui"
+	"pressworth/ui/present/artwork"
 )
 
 // papers writes the window's documents into a folder beside the shop file, dated today.
@@ -18,16 +20,45 @@ type papers struct{ folder string }
 // paperKinds are the documents that the window can ask for.
 var paperKinds = map[ui.Paper]struct {
 	name, ending string
-	make         func(quote.Job, quote.Result, time.Time) ([]byte, error)
+	make         func(export.Pictured, quote.Job, quote.Result, time.Time) ([]byte, error)
 }{
-	ui.QuotePaper:   {"quote", ".pdf", export.Quote},
-	ui.CostPaper:    {"cost-sheet", ".pdf", export.CostSheet},
-	ui.EmailPaper:   {"e-mail", ".eml", export.Email},
-	ui.TicketPaper:  {"press-ticket", ".pdf", export.Ticket},
-	ui.ProofPaper:   {"proof", ".pdf", export.Proof},
-	ui.ConfirmPaper: {"order-confirmation", ".pdf", export.Confirmation},
-	ui.InvoicePaper: {"invoice", ".pdf", export.Invoice},
-	ui.PackingPaper: {"packing-list", ".pdf", export.PackingList},
+	ui.QuotePaper:   {"quote", ".pdf", export.Pictured.Quote},
+	ui.CostPaper:    {"cost-sheet", ".pdf", withoutPictures(export.CostSheet)},
+	ui.EmailPaper:   {"e-mail", ".eml", export.Pictured.Email},
+	ui.TicketPaper:  {"press-ticket", ".pdf", export.Pictured.Ticket},
+	ui.ProofPaper:   {"proof", ".pdf", export.Pictured.Proof},
+	ui.BuyPaper:     {"purchases", ".pdf", withoutPictures(export.Purchases)},
+	ui.LayoutPaper:  {"layouts", ".pdf", withoutPictures(export.Layouts)},
+	ui.ConfirmPaper: {"order-confirmation", ".pdf", withoutPictures(export.Confirmation)},
+	ui.InvoicePaper: {"invoice", ".pdf", withoutPictures(export.Invoice)},
+	ui.PackingPaper: {"packing-list", ".pdf", withoutPictures(export.PackingList)},
+	ui.BagPaper:     {"bag-list", ".pdf", withoutPictures(export.BagList)},
+	ui.LabelPaper:   {"labels", ".pdf", withoutPictures(export.Labels)},
+}
+
+// withoutPictures makes a document that shows no pictures.
+func withoutPictures(f func(quote.Job, quote.Result, time.Time) ([]byte, error)) func(export.Pictured, quote.Job, quote.Result, time.Time) ([]byte, error) {
+	return func(_ export.Pictured, job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
+		return f(job, result, date)
+	}
+}
+
+// pictured reads the pictures that a job's artwork names. One that cannot be read is drawn as an emblem: the form has said so already.
+func pictured(job quote.Job) export.Pictured {
+	pictures := export.Pictured{}
+	for _, p := range job.Placements {
+		if p.Info.Artwork == "" {
+			continue
+		}
+		data, err := os.ReadFile(p.Info.Artwork)
+		if err != nil {
+			continue
+		}
+		if look, err := artwork.Read(data); err == nil {
+			pictures[p.ID] = look.Image
+		}
+	}
+	return pictures
 }
 
 // Write writes a document and returns its path.
@@ -40,7 +71,7 @@ func (p papers) Write(kind ui.Paper, job quote.Job, result quote.Result) (string
 	if err != nil {
 		return "", err
 	}
-	data, err := k.make(job, result, today)
+	data, err := k.make(pictured(job), job, result, today)
 	if err != nil {
 		return "", err
 	}
