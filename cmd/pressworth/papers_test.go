@@ -2,10 +2,13 @@ package main
 
 import (
 	"bytes"
+	"image"
+	"image/png"
 	"os"
 	"path/filepath"
 	"testing"
 
+	"pressworth/quote"
 	"pressworth/quote/jobfile"
 	"pressworth/ui"
 )
@@ -19,6 +22,8 @@ func TestPapers_everyKindIsWrittenForItsOwnerAlone(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	text := quote.Text{Garment: job.Garments[0].ID, Size: job.Garments[0].Sizes[0].Size, Text: "Åse"}
+	job.Placements = append(job.Placements, quote.Placement{ID: "name", Name: "Name", Personal: true, Texts: []quote.Text{text}})
 	p := papers{folder: filepath.Join(t.TempDir(), "documents")}
 	for kind, k := range paperKinds {
 		path, err := p.Write(kind, job, result)
@@ -37,7 +42,38 @@ func TestPapers_everyKindIsWrittenForItsOwnerAlone(t *testing.T) {
 			t.Errorf("%s has mode %v, %v, want 0600", path, info.Mode().Perm(), err)
 		}
 	}
+	job.Placements = nil
+	if _, err := p.Write(ui.BagPaper, job, result); err == nil {
+		t.Error("a bag list of nobody was written")
+	}
 	if _, err := p.Write(ui.Paper("Poem"), job, result); err == nil {
 		t.Error("a document that there is not was written")
+	}
+}
+
+// Artwork that can be read is drawn; what cannot be read does not stop a document.
+func TestPapers_artworkIsReadWhereItCanBe(t *testing.T) {
+	folder := t.TempDir()
+	good, bad := filepath.Join(folder, "blade.png"), filepath.Join(folder, "notes.txt")
+	img := image.NewNRGBA(image.Rect(0, 0, 40, 20))
+	for i := range img.Pix {
+		img.Pix[i] = byte(i * 7)
+	}
+	var b bytes.Buffer
+	if err := png.Encode(&b, img); err != nil {
+		t.Fatal(err)
+	}
+	for name, data := range map[string][]byte{good: b.Bytes(), bad: []byte("no picture")} {
+		if err := os.WriteFile(name, data, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	job := quote.Job{Placements: []quote.Placement{
+		{ID: "back", Info: quote.Info{Artwork: good}}, {ID: "front", Info: quote.Info{Artwork: bad}},
+		{ID: "sleeve", Info: quote.Info{Artwork: filepath.Join(folder, "gone.png")}}, {ID: "nape"},
+	}}
+	got := pictured(job)
+	if len(got) != 1 || got["back"] == nil {
+		t.Errorf("got pictures of %d placements, want that of the back alone", len(got))
 	}
 }
