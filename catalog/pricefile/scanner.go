@@ -1,6 +1,7 @@
 package pricefile
 
 import (
+	"errors"
 	"io"
 )
 
@@ -54,7 +55,7 @@ func (s *scanner) next() (record, error) {
 
 // end is how reading ended: io.EOF, or what went wrong on the line.
 func (s *scanner) end() error {
-	if s.err == io.EOF {
+	if errors.Is(s.err, io.EOF) {
 		return io.EOF
 	}
 	return &Error{Line: s.line, Problem: "reading", Err: s.err}
@@ -121,7 +122,7 @@ func (s *scanner) plain(start int) {
 
 // broken is nil where the text just ended.
 func (s *scanner) broken() error {
-	if s.err == io.EOF {
+	if errors.Is(s.err, io.EOF) {
 		return nil
 	}
 	return s.end()
@@ -142,7 +143,7 @@ func (s *scanner) quoted(first int) (more bool, err error) {
 	for {
 		c, ok := s.peek()
 		if !ok {
-			if s.err != io.EOF {
+			if !errors.Is(s.err, io.EOF) {
 				return false, s.end()
 			}
 			return false, &Error{Line: opened, Problem: "a quote opens here and is never closed"}

@@ -52,8 +52,10 @@ func (p *BulkPlan) add(x catalog.Style, prices []catalog.Price, change catalog.B
 		before := e.Each
 		e.Each, e.Until = after, ""
 		entries = append(entries, e)
-		changes = append(changes, catalog.PriceChange{Kind: direction(before, after), Style: x.Number, Color: e.Color, Size: e.Size,
-			Before: catalog.WriteBreaks(before), After: catalog.WriteBreaks(after)})
+		changes = append(changes, catalog.PriceChange{
+			Kind: direction(before, after), Style: x.Number, Color: e.Color, Size: e.Size,
+			Before: catalog.WriteBreaks(before), After: catalog.WriteBreaks(after),
+		})
 	}
 	p.entries[x.ID], p.styles = entries, append(p.styles, x)
 	p.Changes = append(p.Changes, changes...)

@@ -83,6 +83,15 @@ func TestSaveDraft_numbersByYearAndComesBack(t *testing.T) {
 	if err != nil || again.Number != saved.Number || again.ID != saved.ID || again.Customer.ID != saved.Customer.ID {
 		t.Errorf("saved again: got %+v, %v, want the same number, id and customer", again, err)
 	}
+}
+
+func TestSaveDraft_isFoundByItsWords(t *testing.T) {
+	s := demoStore(t)
+	d := catalog.Draft{Title: "Three shirts", Customer: catalog.DraftCustomer{Name: "Ada Q. Müller"}}
+	d.Garments = []catalog.DraftGarment{{Key: "a", StyleID: 1, Color: "Navy", Sizes: []catalog.DraftSize{{Size: "M", Qty: "2"}, {Size: "L", Qty: "x"}}}}
+	if _, err := s.SaveDraft(ctx, d, nil); err != nil {
+		t.Fatal(err)
+	}
 	found, err := s.FindCustomers(ctx, "mull", 5)
 	if err != nil || len(found) != 1 || found[0].Name != "Ada Q. Müller" {
 		t.Errorf("customer by the beginning of a word without its dots: got %v, %v", found, err)

@@ -24,8 +24,10 @@ func (s *Store) Apply(ctx context.Context, p *ImportPlan, progress Progress) (ca
 			return ErrChanged
 		}
 		a := applying{writer: writer{ctx: ctx, tx: tx}, plan: p, progress: progress, total: 2*len(p.fresh) + len(p.changed) + len(p.gone)}
-		a.file = catalog.PriceFile{SupplierID: p.Options.SupplierID, Name: p.Options.FileName, Source: "file", ValidFrom: p.Options.ValidFrom,
-			TakenAt: s.stamp(), Whole: p.Options.Whole}
+		a.file = catalog.PriceFile{
+			SupplierID: p.Options.SupplierID, Name: p.Options.FileName, Source: "file", ValidFrom: p.Options.ValidFrom,
+			TakenAt: s.stamp(), Whole: p.Options.Whole,
+		}
 		a.file.ID = insertFile(&a.writer, a.file)
 		a.fresh()
 		a.changed()

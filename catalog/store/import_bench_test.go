@@ -139,8 +139,10 @@ func BenchmarkFindBlanks(b *testing.B) {
 			s := emptyShop(b)
 			importFile(b, s, list, "2026-05-01")
 			var typed []string
-			for _, word := range []string{"saltmarsh", "sweatshirt", "long sleeve", "navy", "charcoal", "hoodie", "relaxed tee", "b001", "c000123", "tidewater ca", "x", "q", "0012",
-				"purple polo", "vintage tote", "s t", "j z", "weekend jack", "navy hoodie", "zzz"} {
+			for _, word := range []string{
+				"saltmarsh", "sweatshirt", "long sleeve", "navy", "charcoal", "hoodie", "relaxed tee", "b001", "c000123", "tidewater ca", "x", "q", "0012",
+				"purple polo", "vintage tote", "s t", "j z", "weekend jack", "navy hoodie", "zzz",
+			} {
 				for n := 1; n <= min(len(word), 12); n++ {
 					typed = append(typed, word[:n])
 				}

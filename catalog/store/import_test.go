@@ -118,6 +118,12 @@ func TestImport_laterListSaysWhatChanges(t *testing.T) {
 	if first.Counts[catalog.ChangeNew] != 7 || first.NewStyles != 3 || first.Refused != 0 || first.Rows != 7 {
 		t.Errorf("first list: got %+v, want 7 new in 3 styles", first)
 	}
+	checkLater(t, s)
+}
+
+// checkLater takes the list of June after that of May.
+func checkLater(t *testing.T, s *store.Store) {
+	t.Helper()
 	mayPrices := "Navy 2XL 6.20; Navy M 4.20; Red M 4.20; White 2XL 6.00; White M 4.00"
 	if got := prices(t, s, "A1", "2026-05-02"); got != mayPrices {
 		t.Errorf("after the first list: got %s, want %s", got, mayPrices)
@@ -298,23 +304,7 @@ func TestPlanImport_damagedFileTouchesNothing(t *testing.T) {
 
 func TestTouched_openQuotesWithTheirMargin(t *testing.T) {
 	s := demoStore(t)
-	var b bytes.Buffer
-	b.WriteString("Style,Name,Color,Size,Price\n")
-	for _, x := range demo(t).Styles {
-		if x.Supplier != "northgate" {
-			continue
-		}
-		for _, c := range x.Colors {
-			for _, z := range x.Sizes {
-				each := z.Each[0].Each.String()
-				if x.Number == "LS-240" {
-					each = "12.00"
-				}
-				fmt.Fprintf(&b, "%s,%s,%s,%s,%s\n", x.Number, x.Name, c.Name, z.Size, each)
-			}
-		}
-	}
-	p, err := s.PlanImport(ctx, listOf(t, b.String()), options("dear.csv", day))
+	p, err := s.PlanImport(ctx, listOf(t, dearList(t)), options("dear.csv", day))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -341,6 +331,28 @@ func TestTouched_openQuotesWithTheirMargin(t *testing.T) {
 	if club == nil || club.Unpriced != "" || club.TotalBefore == "" || club.TotalBefore >= club.TotalAfter && len(club.TotalBefore) >= len(club.TotalAfter) {
 		t.Errorf("got %+v, want the club dearer than before", touched)
 	}
+}
+
+// dearList is the demo's list of a supplier, with one style far dearer.
+func dearList(t *testing.T) string {
+	t.Helper()
+	var b bytes.Buffer
+	b.WriteString("Style,Name,Color,Size,Price\n")
+	for _, x := range demo(t).Styles {
+		if x.Supplier != "northgate" {
+			continue
+		}
+		for _, c := range x.Colors {
+			for _, z := range x.Sizes {
+				each := z.Each[0].Each.String()
+				if x.Number == "LS-240" {
+					each = "12.00"
+				}
+				fmt.Fprintf(&b, "%s,%s,%s,%s,%s\n", x.Number, x.Name, c.Name, z.Size, each)
+			}
+		}
+	}
+	return b.String()
 }
 
 // Whatever lists come one after the other, the catalog then says what the last one says.

@@ -118,7 +118,7 @@ func (w *writer) do(query string, args ...any) int64 {
 	if w.err != nil {
 		return 0
 	}
-	stmt := w.prepare(query)
+	stmt := w.prepare(query) //nolint:sqlclosecheck // it ends with its transaction
 	if w.err != nil {
 		return 0
 	}

@@ -132,13 +132,20 @@ func TestBulk_previewApplyUndo(t *testing.T) {
 	if got := catalog.WriteBreaks(styleOf(t, s, "CP-11").Sizes[0].Each); got != "4.15" {
 		t.Errorf("taken back: got %s, want 4.15", got)
 	}
-	if p, err = s.PlanBulk(ctx, []int64{cap.ID}, catalog.BulkChange{Percent: number(t, "-100")}); err != nil || len(p.Refused) != 1 || len(p.Changes) != 0 {
+}
+
+func TestBulk_refusals(t *testing.T) {
+	s := demoStore(t)
+	cap := styleOf(t, s, "CP-11")
+	p, err := s.PlanBulk(ctx, []int64{cap.ID}, catalog.BulkChange{Percent: number(t, "-100")})
+	if err != nil || len(p.Refused) != 1 || len(p.Changes) != 0 {
 		t.Errorf("prices of nothing: got %+v, %v, want the style refused", p, err)
 	}
 	if p, err = s.PlanBulk(ctx, []int64{cap.ID}, catalog.BulkChange{Percent: number(t, "5")}); err != nil {
 		t.Fatal(err)
 	}
-	if ids, err = s.ApplyBulk(ctx, p, "Wren"); err != nil {
+	ids, err := s.ApplyBulk(ctx, p, "Wren")
+	if err != nil {
 		t.Fatal(err)
 	}
 	if err := s.SetUsual(ctx, []int64{cap.ID}, false); err != nil {
