@@ -13,6 +13,7 @@ import (
 	"pressworth/catalog"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
+	"pressworth/ui/present"
 )
 
 // Quotes is what the place asks of the shop file.
@@ -33,9 +34,11 @@ type Place struct {
 	fault  *parts.Band
 	detail *detail
 
-	rows  []catalog.QuoteRow
-	state string
-	turn  int
+	rows   []catalog.QuoteRow
+	state  string
+	turn   int
+	column int  // sorted by; -1: the last changed first
+	down   bool // the largest first
 
 	OnOpen func(catalog.Draft) // shows a quote on the Counter
 	OnCopy func(catalog.Draft) // shows it as a new quote
@@ -61,7 +64,7 @@ func StateColor(state string) fyne.ThemeColorName {
 // New makes the place.
 func New(q Quotes) *Place {
 	p := &Place{quotes: q, search: parts.NewField("Search by number, customer or title"),
-		count: parts.NewText("", parts.MutedStyle), fault: parts.NewBand(parts.Fault, "")}
+		count: parts.NewText("", parts.MutedStyle), fault: parts.NewBand(parts.Fault, ""), column: -1}
 	p.detail = newDetail(p)
 	p.search.OnChanged = func(string) { p.find() }
 	p.search.OnKey = p.searchKey
@@ -79,6 +82,7 @@ func New(q Quotes) *Place {
 	p.table.Row = p.row
 	p.table.OnSelect = p.selected
 	p.table.OnOpen = p.opened
+	p.table.OnHead = p.sortBy
 	p.table.OnRune = func(r rune) {
 		parts.Focus(p.search)
 		p.search.TypedRune(r)
@@ -126,7 +130,7 @@ func (p *Place) find() {
 				return
 			}
 			p.failed(err)
-			p.rows = rows
+			p.rows = p.sorted(rows)
 			p.told()
 			p.table.Reset()
 			p.table.Select(0)
@@ -172,7 +176,7 @@ func (p *Place) row(i int) []parts.TableCell {
 	}
 	return []parts.TableCell{
 		{Text: r.State, Color: StateColor(r.State), Strong: true}, {Text: r.Number}, customer, {Text: r.Title, Color: look.Muted},
-		{Text: pieces}, {Text: grouped(r.Total)}, {Text: margin, Color: look.Muted}, {Text: r.NeededBy}, {Text: r.NextStep, Color: look.Muted},
+		{Text: pieces}, {Text: present.Grouped(r.Total)}, {Text: margin, Color: look.Muted}, {Text: r.NeededBy}, {Text: r.NextStep, Color: look.Muted},
 	}
 }
 
@@ -209,19 +213,4 @@ func (p *Place) searchKey(e *fyne.KeyEvent) bool {
 		return true
 	}
 	return false
-}
-
-// grouped sets commas between thousands, as amounts are shown everywhere in the window.
-func grouped(amount string) string {
-	whole, rest := amount, ""
-	for i, r := range amount {
-		if r == '.' {
-			whole, rest = amount[:i], amount[i:]
-			break
-		}
-	}
-	for i := len(whole) - 3; i > 0 && whole[i-1] != '-'; i -= 3 {
-		whole = whole[:i] + "," + whole[i:]
-	}
-	return whole + rest
 }

@@ -9,6 +9,7 @@ import (
 	"pressworth/catalog"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
+	"pressworth/ui/present"
 )
 
 // detail is the marked quote, at the right of the table.
@@ -50,7 +51,7 @@ func (d *detail) show(r catalog.QuoteRow) {
 	d.number.SetText(r.Number)
 	d.name.SetText(or(r.Customer, "no name yet"))
 	d.title.SetText(r.Title)
-	d.total.SetText(or(grouped(r.Total), "–"))
+	d.total.SetText(or(present.Grouped(r.Total), "–"))
 	pieces, margin := "", ""
 	if r.Pieces > 0 {
 		pieces = fmt.Sprint(r.Pieces)
