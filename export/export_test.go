@@ -22,6 +22,7 @@ import (
 
 	"pressworth/export/paper"
 	"pressworth/quote"
+	"pressworth/quote/jobfile"
 	"pressworth/quote/money"
 )
 
@@ -391,4 +392,32 @@ func TestDocuments_severalAtATime(t *testing.T) {
 		})
 	}
 	all.Wait()
+}
+
+func TestDocuments_ofEveryJobThereIs(t *testing.T) {
+	files, err := filepath.Glob("../testdata/jobs/*.job.json")
+	if err != nil || len(files) < 5 {
+		t.Fatalf("got the jobs %v, %v, want several", files, err)
+	}
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		job, result, err := jobfile.Price(data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		papers, err := Documents(job, result, date)
+		if err != nil {
+			t.Errorf("%s: %v", file, err)
+		}
+		seen := map[string]bool{}
+		for _, p := range papers {
+			if seen[p.Name] || len(p.Data) == 0 || filepath.Base(p.Name) != p.Name {
+				t.Errorf("%s: document %q comes twice, is empty or leads elsewhere", file, p.Name)
+			}
+			seen[p.Name] = true
+		}
+	}
 }

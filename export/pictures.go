@@ -32,7 +32,7 @@ func (d *doc) views(job quote.Job, result quote.Result, quiet bool) (vs []view) 
 		size := commonSize(l)
 		kind := kindOf(g)
 		for _, side := range drawing.Sides(kind, arts) {
-			p := drawing.Draw(drawing.Garment{Category: kind, Size: size, Side: side, Color: g.Info.Hex, Quiet: quiet}, arts)
+			p := drawing.Draw(drawing.Garment{Category: kind, Size: size, Side: side, Color: hexOf(g), Quiet: quiet}, arts)
 			vs = append(vs, view{captionOf(g, side, size), p, ids})
 		}
 	}
@@ -116,6 +116,17 @@ func tooLarge(job quote.Job, result quote.Result) (texts []string) {
 		}
 	}
 	return texts
+}
+
+// hexOf is a garment's colour, by its name where nothing better is known.
+func hexOf(g quote.Garment) string {
+	if g.Info.Hex != "" {
+		return g.Info.Hex
+	}
+	if hex, ok := drawing.InkColor(g.Color); ok {
+		return hex
+	}
+	return ""
 }
 
 // kindOf is what a garment is drawn as.

@@ -135,6 +135,9 @@ func (d *doc) boxes(l quote.GarmentLine) {
 
 // pressings lists the placements in the order of pressing with their settings.
 func (d *doc) pressings(job quote.Job, r quote.Result) {
+	if len(r.Methods) == 0 {
+		return
+	}
 	d.heading("Order of pressing")
 	if printedTwice(job, r) {
 		d.paragraph(d.left, d.right-d.left, "Cover a print that is already on with a silicone sheet or parchment whenever the platen comes down over it again; seams, zips and pockets lie off the platen.", small)

@@ -84,11 +84,16 @@ func placementOf(job quote.Job, id string) quote.Placement {
 	return quote.Placement{ID: id, Name: id}
 }
 
+// cardOf is a rate card of the job, called by its id where it has no name.
 func cardOf(job quote.Job, id string) quote.RateCard {
+	card := quote.RateCard{ID: id}
 	if i := slices.IndexFunc(job.RateCards, func(c quote.RateCard) bool { return c.ID == id }); i >= 0 {
-		return job.RateCards[i]
+		card = job.RateCards[i]
 	}
-	return quote.RateCard{ID: id, Name: id}
+	if card.Name == "" {
+		card.Name = id
+	}
+	return card
 }
 
 func supplierName(job quote.Job, id string) string {
