@@ -15,6 +15,7 @@ var helpTexts = [placeCount][]string{
 	},
 	blanksPlace: {
 		"The garments the shop can buy. Type any words or their beginnings: style, name, colour, mill or category. The usual ones come first.",
+		"Import prices reads a supplier's CSV, TSV or XLSX in three steps and shows everything it would change, and which open quotes that touches, before anything is taken. Change prices raises or lowers everything in the list by a percentage or an amount. Both can be taken back.",
 		"Prices come from price files and from hand entry, each with the day it holds from. A quote uses the price of its own day, and older prices stay.",
 	},
 	cardsPlace: {

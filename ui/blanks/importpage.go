@@ -193,8 +193,9 @@ func (g *importPage) apply() {
 	g.report.take.Disable()
 	g.done.Store(0)
 	g.tick(g.turn + 1)
+	take := g.compared.Apply
 	g.work("Taking the prices …", func(ctx context.Context) (func(), error) {
-		err := g.compared.Apply(ctx, func(done, of int) { g.done.Store(int64(done) * 1000 / int64(max(of, 1))) })
+		err := take(ctx, func(done, of int) { g.done.Store(int64(done) * 1000 / int64(max(of, 1))) })
 		return func() {
 			g.place.closeImport()
 			g.place.say("Prices taken from " + g.options().FileName + ".")

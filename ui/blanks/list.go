@@ -31,9 +31,9 @@ func (p *Place) Shown() { p.find(p.search.Text()) }
 // find looks for words as they are typed; without any it lists what the filter lets through.
 func (p *Place) find(words string) {
 	p.turn++
-	turn, filter := p.turn, p.filter.value()
+	turn, filter, supplier := p.turn, p.filter.value(), p.filter.supplier.Text()
 	parts.Background(func() func() {
-		s, err := p.read(words, filter)
+		s, err := p.read(words, filter, supplier)
 		rules := p.readRules()
 		return func() {
 			if turn != p.turn {
@@ -64,11 +64,11 @@ func (p *Place) readRules() catalog.Shop {
 }
 
 // read searches, or lists with its first page there already.
-func (p *Place) read(words string, filter catalog.StyleFilter) (*sight, error) {
+func (p *Place) read(words string, filter catalog.StyleFilter, supplier string) (*sight, error) {
 	ctx := context.Background()
 	if words != "" {
 		rows, err := p.catalog.FindBlanks(ctx, words, found)
-		return &sight{found: p.filter.through(rows)}, err
+		return &sight{found: through(rows, filter, supplier)}, err
 	}
 	l, err := p.catalog.List(ctx, filter)
 	if err != nil {
