@@ -132,7 +132,7 @@ func (c *costing) time() {
 			c.hits += n
 		}
 	}
-	c.seconds = add(c.seconds, mul(m.minutes(m.job.Shop.ChangeoverMin), int64(max(c.cards-1, 0))))
+	c.seconds = add(c.seconds, mul(m.changeover, int64(max(c.cards-1, 0))))
 }
 
 func (c *costing) blankLines() {

@@ -8,7 +8,7 @@ import (
 )
 
 func TestFirst_isTheWholeResultWithoutCliffs(t *testing.T) {
-	for name, job := range map[string]quote.Job{"demo": demoLike(t), "six by six": sixBySix(t)} {
+	for name, job := range map[string]quote.Job{"demo": demoJob(t), "six by six": sixBySix(t)} {
 		k := quote.NewMemory()
 		first, err := k.First(job)
 		if err != nil {

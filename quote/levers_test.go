@@ -8,8 +8,8 @@ import (
 )
 
 func TestLevers_theStrongestComesFirstAndEachMovesThePriceItsWay(t *testing.T) {
-	job := demoLike(t)
-	before := demoLike(t)
+	job := demoJob(t)
+	before := demoJob(t)
 	got, err := quote.Levers(job)
 	if err != nil {
 		t.Fatal(err)

@@ -26,6 +26,7 @@ type model struct {
 	blankPlaces                 int // of prices of blanks
 	blankPrices                 map[*Break]int64
 	vastBlanks                  bool
+	changeover                  int64 // time
 	garmentSpare, transferSpare exact // of pieces
 	labour                      linear
 	overhead                    linear
@@ -99,6 +100,7 @@ func newModel(job *Job, memory *Memory) *model {
 	m.places, _ = money.Places(job.Currency)
 	m.scales()
 	m.vastBlanks = m.vast()
+	m.changeover = m.minutes(job.Shop.ChangeoverMin)
 	m.addLines()
 	m.addPlacements()
 	m.addGroups()

@@ -55,6 +55,11 @@ func (m *model) newScratch() scratch {
 // best finds the best combination out of the allowed cards; it is not ok where no combination serves. The hint is
 // tried first and changes nothing but speed. The second result tells that not every combination was weighed.
 func (s *state) best(allowed [][]int, hint []int) (combination, bool) {
+	return s.search(allowed, hint, 2)
+}
+
+// search is best; where not all combinations are weighed, it changes so many placements at a time.
+func (s *state) search(allowed [][]int, hint []int, together int) (combination, bool) {
 	x := &search{s: s, allowed: allowed, choice: make([]int, len(allowed)), scratch: s.m.newScratch()}
 	count := 1
 	for p, cards := range allowed {
@@ -68,7 +73,7 @@ func (s *state) best(allowed [][]int, hint []int) (combination, bool) {
 	x.bounds()
 	x.seed(hint)
 	if count > mostCombinations {
-		x.climb()
+		x.climb(together)
 		return x.best, true
 	}
 	x.descend(0, x.base())
@@ -222,10 +227,10 @@ func (x *search) descend(p int, low int64) {
 	}
 }
 
-// climb changes one placement, then two at a time, for as long as that helps.
-func (x *search) climb() {
+// climb changes up to so many placements at a time, for as long as that helps.
+func (x *search) climb(together int) {
 	for improved := x.best.ok; improved; {
-		improved = x.change(0, 2)
+		improved = x.change(0, together)
 	}
 }
 

@@ -178,7 +178,7 @@ func (w *weighing) buy(cd *card, cost int64) {
 
 func (w *weighing) finishTime() {
 	m := w.t.m
-	w.seconds = add(w.seconds, mul(m.minutes(m.job.Shop.ChangeoverMin), int64(max(w.pressed-1, 0))))
+	w.seconds = add(w.seconds, mul(m.changeover, int64(max(w.pressed-1, 0))))
 	w.cost = add(w.cost, m.timeCost(w.seconds, w.hits))
 }
 

@@ -22,9 +22,9 @@ const (
 	// slack is the part (one in so many) of an open strip's length that lengths may be shorter and still be tried.
 	slack = 50
 	// mostBaskets is how many baskets are considered, and inTurn how many of them one after another.
-	mostBaskets, inTurn = 100, 4
+	mostBaskets, inTurn = 16, 2
 	// shuffle is the packer's effort over a whole basket.
-	shuffle = 3000
+	shuffle = 800
 )
 
 func (h *hunt) run() {
@@ -48,7 +48,7 @@ func (h *hunt) run() {
 	h.apart()
 	open := h.stock.sheet(0)
 	open.H = 0
-	s, err := nest.Strip(open, h.pieces, nest.Effort{Steps: effort})
+	s, err := nest.Strip(open, h.pieces, nest.Effort{})
 	if err != nil {
 		return
 	}
