@@ -7,6 +7,7 @@ import (
 	"pressworth/catalog"
 	"pressworth/catalog/store"
 	"pressworth/quote"
+	"pressworth/ui/book"
 )
 
 // desk is what the Counter asks of an open shop file, in the words that it asks it in.
@@ -60,3 +61,31 @@ type bookDesk struct{ *store.Store }
 func (b bookDesk) Quotes(ctx context.Context, words, state string, limit int) ([]catalog.QuoteRow, error) {
 	return b.Store.Quotes(ctx, store.QuoteFilter{Words: words, State: state, Limit: limit})
 }
+
+// Open prices the open quotes with the prices of the day each was made.
+func (b bookDesk) Open(ctx context.Context) ([]book.Open, error) {
+	var open []book.Open
+	for _, state := range []string{"draft", "sent", "accepted"} {
+		rows, err := b.Store.Quotes(ctx, store.QuoteFilter{State: state, Limit: mostShared})
+		if err != nil {
+			return nil, err
+		}
+		for _, r := range rows {
+			draft, err := b.Draft(ctx, r.ID)
+			if err != nil {
+				return nil, err
+			}
+			prices, err := b.Book(ctx, draft, draft.QuotedOn)
+			if err != nil {
+				return nil, err
+			}
+			if job, problems := catalog.Freeze(draft, prices, draft.QuotedOn); len(problems) == 0 {
+				open = append(open, book.Open{Number: r.Number, Customer: r.Customer, Job: job})
+			}
+		}
+	}
+	return open, nil
+}
+
+// mostShared is how many quotes of a state are planned together at the most, those changed last.
+const mostShared = 40

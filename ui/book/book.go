@@ -22,6 +22,8 @@ type Quotes interface {
 	Quotes(ctx context.Context, words, state string, limit int) ([]catalog.QuoteRow, error)
 	// Draft reads the draft of a quote.
 	Draft(ctx context.Context, id int64) (catalog.Draft, error)
+	// Open gives the quotes that are drafts, sent or accepted and can be priced, each as a job of today.
+	Open(ctx context.Context) ([]Open, error)
 }
 
 // Place is the Quote book.
@@ -33,6 +35,7 @@ type Place struct {
 	table  *parts.Table
 	fault  *parts.Band
 	detail *detail
+	shared *sharing
 
 	rows   []catalog.QuoteRow
 	state  string
@@ -66,6 +69,7 @@ func New(q Quotes) *Place {
 	p := &Place{quotes: q, search: parts.NewField("Search by number, customer or title"),
 		count: parts.NewText("", parts.MutedStyle), fault: parts.NewBand(parts.Fault, ""), column: -1}
 	p.detail = newDetail(p)
+	p.shared = newSharing(func() { p.showSharing(false) })
 	p.search.OnChanged = func(string) { p.find() }
 	p.search.OnKey = p.searchKey
 	p.search.OnSubmitted = func(string) { p.opened(p.table.Selected()) }
@@ -97,10 +101,23 @@ func (p *Place) Content() fyne.CanvasObject {
 	for _, c := range p.states {
 		chips.Add(c)
 	}
-	head := parts.Row(14, []parts.Track{parts.Share(1), parts.Fit()}, p.search, p.count)
+	share := parts.NewSmallButton(parts.Quiet, "Share sheets", func() { p.showSharing(true) })
+	head := parts.Row(14, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()}, p.search, p.count, share)
 	list := container.NewStack(parts.NewSheetGround(), parts.Framed(
 		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(10, head, chips, p.fault)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
-	return parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(list, p.detail.object, 340))
+	return parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(list, container.NewStack(p.detail.object, p.shared.object), 340))
+}
+
+// showSharing turns the right side to the sheets that open quotes could share, or back to the marked quote.
+func (p *Place) showSharing(on bool) {
+	if on {
+		p.detail.object.Hide()
+		p.shared.object.Show()
+		p.shared.look(p.quotes)
+		return
+	}
+	p.shared.object.Hide()
+	p.detail.object.Show()
 }
 
 // Focus is part of the window's Place.
@@ -182,6 +199,7 @@ func (p *Place) row(i int) []parts.TableCell {
 
 func (p *Place) selected(i int) {
 	if i < len(p.rows) {
+		p.showSharing(false)
 		p.detail.show(p.rows[i])
 	}
 }
