@@ -38,7 +38,10 @@ type Line struct {
 var setting sync.Mutex // faces and the shaper keep caches
 
 // Set sets one line of text at a size in points.
-func Set(s string, w Weight, size float64) Line {
+func Set(s string, w Weight, size float64) Line { return set(s, w, size, true) }
+
+// set leaves the outlines out where a line is only measured.
+func set(s string, w Weight, size float64, outlines bool) Line {
 	s = Clean(s)
 	setting.Lock()
 	defer setting.Unlock()
@@ -46,11 +49,12 @@ func Set(s string, w Weight, size float64) Line {
 	if width, ok := f.plainWidth(s, w, size); ok {
 		return Line{Runs: []Run{{Text: s, Width: width}}, Width: width}
 	}
-	return f.shape(s, w, size)
+	sh := shaper{faces: f, w: w, size: size, outlines: outlines}
+	return sh.line(s)
 }
 
 // Width measures a line at a size in points.
-func Width(s string, w Weight, size float64) float64 { return Set(s, w, size).Width }
+func Width(s string, w Weight, size float64) float64 { return set(s, w, size, false).Width }
 
 // plainWidth measures text that needs no shaping: every character in the family, nothing from right to left, no marks.
 func (f *faces) plainWidth(s string, w Weight, size float64) (float64, bool) {
@@ -92,7 +96,16 @@ func (m *resolver) ResolveFace(r rune) *font.Face {
 	return face
 }
 
-func (f *faces) shape(s string, w Weight, size float64) Line {
+// shaper shapes one line; outlines are left out where it is only measured.
+type shaper struct {
+	*faces
+	hb       shaping.HarfbuzzShaper
+	w        Weight
+	size     float64
+	outlines bool
+}
+
+func (sh *shaper) line(s string) Line {
 	runes := []rune(s)
 	base := di.DirectionLTR
 	if baseRTL(runes) {
@@ -100,11 +113,10 @@ func (f *faces) shape(s string, w Weight, size float64) Line {
 	}
 	var seg shaping.Segmenter
 	in := shaping.Input{Text: runes, RunEnd: len(runes), Direction: base}
-	parts := append([]shaping.Input(nil), seg.Split(in, &resolver{faces: f, w: w})...)
+	parts := append([]shaping.Input(nil), seg.Split(in, &resolver{faces: sh.faces, w: sh.w})...)
 	var line Line
-	var hb shaping.HarfbuzzShaper
 	for _, i := range visual(parts, base == di.DirectionRTL) {
-		run := f.run(&hb, parts[i], w, size)
+		run := sh.run(parts[i])
 		run.X = line.Width
 		line.Width += run.Width
 		line.Runs = append(line.Runs, run)
@@ -122,20 +134,22 @@ func baseRTL(runes []rune) bool {
 	return false
 }
 
-func (f *faces) run(hb *shaping.HarfbuzzShaper, in shaping.Input, w Weight, size float64) Run {
+func (sh *shaper) run(in shaping.Input) Run {
 	text := string(in.Text[in.RunStart:in.RunEnd])
-	if in.Face == f.plex[w] && in.Direction == di.DirectionLTR {
-		if width, ok := f.plainWidth(text, w, size); ok {
+	if in.Face == sh.plex[sh.w] && in.Direction == di.DirectionLTR {
+		if width, ok := sh.plainWidth(text, sh.w, sh.size); ok {
 			return Run{Text: text, Width: width}
 		}
 	}
 	in.Size = fixed.I(int(in.Face.Upem()))
-	out := hb.Shape(in)
-	k := size / float64(in.Face.Upem())
+	out := sh.hb.Shape(in)
+	k := sh.size / float64(in.Face.Upem())
 	run := Run{Text: text, Outline: []Segment{}}
 	for _, g := range out.Glyphs {
-		x := run.Width + float64(g.XOffset)/64*k
-		run.Outline = appendGlyph(run.Outline, in.Face, g.GlyphID, x, -float64(g.YOffset)/64*k, k)
+		if sh.outlines {
+			x := run.Width + float64(g.XOffset)/64*k
+			run.Outline = appendGlyph(run.Outline, in.Face, g.GlyphID, x, -float64(g.YOffset)/64*k, k)
+		}
 		run.Width += float64(g.Advance) / 64 * k
 	}
 	return run

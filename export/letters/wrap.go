@@ -1,6 +1,7 @@
 package letters
 
 import (
+	"sort"
 	"strings"
 
 	"github.com/go-text/typesetting/segmenter"
@@ -69,8 +70,10 @@ func Clip(s string, w Weight, size, width float64) string {
 		return s
 	}
 	runes := []rune(s)
-	for len(runes) > 0 && Width(string(runes)+"…", w, size) > width {
-		runes = runes[:len(runes)-1]
+	// The first length that is too long; measuring is dear, so halve the way to it.
+	n := sort.Search(len(runes), func(n int) bool { return Width(string(runes[:n])+"…", w, size) > width })
+	for n > 0 && Width(string(runes[:n])+"…", w, size) > width {
+		n--
 	}
-	return strings.TrimRight(string(runes), " ") + "…"
+	return strings.TrimRight(string(runes[:n]), " ") + "…"
 }
