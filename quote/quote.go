@@ -38,8 +38,8 @@ func Price(job Job) (Result, error) { return NewMemory().Price(job) }
 // Price works a job out in full, like the function of that name.
 func (k *Memory) Price(job Job) (Result, error) { return k.price(job, false) }
 
-// First is Price without the search for cliffs, most of the work of a large job: what a window shows on the key, until
-// the whole result is there. Everything else is the same to the cent.
+// First is Price without the search for cliffs, most of the work of a large job, and without the room left on sheets:
+// what a window shows on the key, until the whole result is there. Everything else is the same to the cent.
 func (k *Memory) First(job Job) (Result, error) { return k.price(job, true) }
 
 func (k *Memory) price(job Job, first bool) (Result, error) {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"pressworth/quote/gang"
 	"pressworth/quote/money"
 )
 
@@ -238,7 +239,42 @@ func (r *report) ladderOut() []Step {
 	return out
 }
 
-func (r *report) plansOut() []Plan { return r.own.plansOut() }
+func (r *report) plansOut() []Plan {
+	plans := r.own.plansOut()
+	if r.first {
+		return plans
+	}
+	for i := range plans {
+		p := &r.own.plans[i]
+		for k := range plans[i].Runs {
+			plans[i].Runs[k].Room = r.roomOn(p, k)
+		}
+	}
+	return plans
+}
+
+// roomOn is what the k-th run of a plan has room left for.
+func (r *report) roomOn(p *planned, k int) *Room {
+	cd := &r.cards[p.card]
+	var room gang.Room
+	if cd.sheets != nil {
+		room = cd.sheets.Room(p.runs[k])
+	} else {
+		room = cd.roll.Room(p.runs[k])
+	}
+	if room.Best < 0 && room.W == 0 {
+		return nil
+	}
+	out := Room{}
+	if room.Best >= 0 {
+		it := r.items[p.runs[k].Items[room.Best]]
+		out.Placement, out.Variant, out.More = r.placements[it.placement].ID, it.variant, room.More[room.Best]
+	}
+	if room.W > 0 {
+		out.W, out.H = r.lengthOut(room.W), r.lengthOut(room.H)
+	}
+	return &out
+}
 
 // plansOut are the plans of a costing in the result's form.
 func (c *costing) plansOut() []Plan {

@@ -128,6 +128,17 @@ type Run struct {
 	Pieces      []PlacedPiece   `json:"pieces"`
 	Weights     []SharingWeight `json:"weights"` // how the run's cost is split
 	Entry       string          `json:"entry,omitempty"`
+	Room        *Room           `json:"room,omitempty"` // what every sheet has room for beside; nil: nothing
+}
+
+// Room is what the sheets of a run have room left for, for the shop to offer: further copies of the design that fills
+// most of it, and the largest free rectangle, in the job's unit. Both are found by looking, not proven largest.
+type Room struct {
+	Placement string `json:"placement,omitempty"`
+	Variant   int    `json:"variant,omitempty"`
+	More      int    `json:"more,omitempty"` // copies a sheet
+	W         string `json:"w,omitempty"`
+	H         string `json:"h,omitempty"`
 }
 
 // PlacedPiece is one transfer on a sheet; lengths in the job's unit, from the sheet's corner.

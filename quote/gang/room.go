@@ -29,8 +29,8 @@ func (r *Roll) Room(run Run) Room {
 	return roomOn(sheet, r.items, run)
 }
 
-// roomEffort is how long the packer looks for room; it is asked once a plan, not once a question of the search.
-const roomEffort = 10 * effort
+// roomEffort is how long the packer looks for room: the window shows it, nothing is priced by it.
+const roomEffort = effort / 10
 
 func roomOn(sheet nest.Sheet, items []Item, run Run) Room {
 	room := Room{Best: -1, More: make([]int, len(run.Items))}

@@ -35,6 +35,9 @@ func (c *Counter) sheet(p quote.Plan, r quote.Run) Sheet {
 	if r.Inks > 0 {
 		details = append([]string{count(r.Inks, "ink")}, details...)
 	}
+	if room := c.room(r); room != "" {
+		details = append(details, room)
+	}
 	s.Detail = strings.Join(details, " · ")
 	for _, x := range r.Pieces {
 		if len(s.Pieces) == drawnPieces {
@@ -44,6 +47,22 @@ func (c *Counter) sheet(p quote.Plan, r quote.Run) Sheet {
 		s.Pieces = append(s.Pieces, c.sheetPiece(x))
 	}
 	return s
+}
+
+// leastOffered is the shortest side of free room, in inches, that is worth offering.
+const leastOffered = 2
+
+// room says what every sheet could carry beside, for the shop to offer.
+func (c *Counter) room(r quote.Run) string {
+	switch {
+	case r.Room == nil:
+		return ""
+	case r.Room.More > 0:
+		return fmt.Sprintf("room for %d more %s on each", r.Room.More, lower(c.placementName(r.Room.Placement)))
+	case drawn(r.Room.W) >= leastOffered && drawn(r.Room.H) >= leastOffered:
+		return "free room of " + inches(r.Room.W, r.Room.H) + " on each"
+	}
+	return ""
 }
 
 func title(r quote.Run) string {
