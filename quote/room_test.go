@@ -11,7 +11,7 @@ func TestRoom_furtherCopiesOfTheOwnDesign(t *testing.T) {
 	job := readJob(t, "regatta.job.json")
 	job.Placements = job.Placements[:1]
 	p := &job.Placements[0]
-	p.Width, p.Height, p.Method = number(t, "4"), number(t, "4"), "sheets"
+	p.Width, p.Height, p.Method, p.On = number(t, "4"), number(t, "4"), "sheets", nil
 	job.Garments = job.Garments[:1]
 	for i := range job.Garments[0].Sizes {
 		job.Garments[0].Sizes[i].Qty = 0
