@@ -12,6 +12,7 @@ import (
 type Memory struct {
 	sheets map[string]*gang.Sheets
 	rolls  map[string]*gang.Roll
+	beside *Memory // of the goroutine that works ahead
 }
 
 // mostPlanners is how many planners a memory holds of a kind; a fuller one is emptied.

@@ -48,7 +48,13 @@ func (k *Memory) price(job Job, first bool) (Result, error) {
 		if len(m.problems) > 0 {
 			return m.problems
 		}
+		var above *ahead
+		if !first {
+			above = k.lookAhead(m)
+			defer above.wait()
+		}
 		ladder := m.stair()
+		ladder.above = above
 		own := ladder.own()
 		if own == nil {
 			return m.unserved()

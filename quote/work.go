@@ -43,6 +43,7 @@ type stair struct {
 	m          *model
 	quantities []int
 	steps      []*worked // nil: not served
+	above      *ahead    // nil: nothing is worked out ahead
 }
 
 func (m *model) stair() *stair {
@@ -83,16 +84,29 @@ func (s *stair) at(pieces int, hint []int) *worked {
 	if k := slices.Index(s.quantities, pieces); k >= 0 {
 		return s.steps[k]
 	}
-	w := s.m.work(pieces, hint)
+	w, ok := s.above.at(pieces)
+	if !ok {
+		w = s.m.work(pieces, hint)
+	}
 	if w != nil {
 		s.settle(w)
 	}
 	return w
 }
 
+// hint is the choice of the largest step that is not above the job's own quantity, nil where there is none.
+func (s *stair) hint() (choice []int) {
+	for k, step := range s.steps {
+		if step != nil && s.quantities[k] <= s.m.pieces {
+			choice = step.choice
+		}
+	}
+	return choice
+}
+
 // own works out the job's own quantity, with its typed prices.
 func (s *stair) own() *worked {
-	w := s.m.work(s.m.pieces, nil)
+	w := s.m.work(s.m.pieces, s.hint())
 	if w == nil {
 		return nil
 	}
@@ -115,6 +129,11 @@ func (m *model) typed(g int) (int64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// cliffsUpTo is the largest quantity above the job's own that is looked at for a lower total.
+func (m *model) cliffsUpTo() int {
+	return min(m.pieces+max(6, min(50, (m.pieces+9)/10)), MaxPieces)
 }
 
 // cliffs are the quantities at which more pieces have a lower total.
@@ -143,8 +162,7 @@ func (s *stair) cliffs(own *worked) (cs []Cliff) {
 			report(points[k-1], points[k])
 		}
 	}
-	reach := max(6, min(50, (own.pieces+9)/10))
-	for q := own.pieces + 1; q <= min(own.pieces+reach, MaxPieces); q++ {
+	for q := own.pieces + 1; q <= s.m.cliffsUpTo(); q++ {
 		if w := s.at(q, own.choice); w != nil && w.totals.total < own.totals.total {
 			report(point{own.pieces, own.totals.total}, point{q, w.totals.total})
 			break
