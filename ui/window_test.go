@@ -83,6 +83,8 @@ func (q quoteBook) Quotes(context.Context, string, string, int) ([]catalog.Quote
 
 func (q quoteBook) Draft(context.Context, int64) (catalog.Draft, error) { return q.Demo.Drafts[0], nil }
 
+func (q quoteBook) Open(context.Context) ([]book.Open, error) { return nil, nil }
+
 // papers remembers what was asked of it.
 type papers struct {
 	written []Paper
