@@ -52,7 +52,6 @@ var rules = []rule{
 	{under: "assets", deny: []string{"pressworth/...", anyFyne}},
 	{under: "cmd/pressworth", deny: network},
 	{under: "cmd/dev", deny: []string{anyUI, records, docs, assets, "pressworth/quote/...", "pressworth/cmd/pressworth"}},
-	{under: "cmd/compare", deny: []string{anyUI, records, docs}},
 	{under: "cmd/internal", deny: []string{anyUI, records, docs, assets, "pressworth/quote/...", "pressworth/cmd/pressworth"}},
 }
 

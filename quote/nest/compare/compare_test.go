@@ -1,11 +1,4 @@
-// Command compare packs 200 random sets like a shop's with quote/nest and with the npm package maxrects-packer, and
-// prints what each of them takes. It ends with an error where a set takes more here than there, or where the average
-// saving is under 4 %.
-//
-//	go run ./cmd/compare
-//
-// It needs node and npm, and fetches the package into a folder of its own that it removes again.
-package main
+package compare
 
 import (
 	"bytes"
@@ -16,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"testing"
 
 	"pressworth/quote/nest"
 )
@@ -29,10 +23,15 @@ const (
 	steps   = 2_000_000 // of effort a set
 )
 
-func main() {
-	if err := run(); err != nil {
-		fmt.Fprintln(os.Stderr, "compare:", err)
-		os.Exit(1)
+// BenchmarkAgainstMaxrectsPacker prints what each packer takes. It fetches the npm package, and so runs only when asked.
+func BenchmarkAgainstMaxrectsPacker(b *testing.B) {
+	if os.Getenv("PRESSWORTH_COMPARE") == "" {
+		b.Skip("PRESSWORTH_COMPARE is not set: the comparison needs node, npm and the npm registry")
+	}
+	for b.Loop() {
+		if err := run(); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
 
