@@ -70,8 +70,14 @@ func (d *doc) keyFigures(r quote.Result) {
 	if r.LeftPerHour != nil {
 		left = grouped(r.LeftPerHour)
 	}
-	figures := [][2]string{{"subtotal", grouped(r.Price.Subtotal)}, {"cost", grouped(r.Cost.Total)}, {"margin", margin},
-		{"left per hour", left}, {"hours", r.Hours}, {"pieces", fmt.Sprint(r.Pieces)}}
+	figures := [][2]string{
+		{"subtotal", grouped(r.Price.Subtotal)},
+		{"cost", grouped(r.Cost.Total)},
+		{"margin", margin},
+		{"left per hour", left},
+		{"hours", r.Hours},
+		{"pieces", fmt.Sprint(r.Pieces)},
+	}
 	w := (d.right - d.left) / float64(len(figures))
 	for i, f := range figures {
 		x := d.left + w*float64(i)
@@ -138,11 +144,20 @@ func (d *doc) priceLines(r quote.Result) {
 		name, key string
 		a         money.Amount
 	}{
-		{"Goods", "goods", p.Goods}, {"Rush", "rush", p.Rush}, {"Discount, taken off", "discount", p.Discount},
-		{"To the minimum order", "minimum_order", p.MinimumOrder}, {"Extras", "extras", p.Extras}, {"Art", "art", p.Art},
-		{"Delivery", "delivery", p.Delivery}, {"Subtotal", "subtotal", p.Subtotal}, {"Tax", "tax", p.Tax},
-		{"Card fee", "card_fee", p.CardFee}, {"Card fee, absorbed", "absorbed_fee", p.AbsorbedFee}, {"Total", "total", p.Total},
-		{"Deposit", "deposit", p.Deposit}, {"Balance", "balance", p.Balance},
+		{"Goods", "goods", p.Goods},
+		{"Rush", "rush", p.Rush},
+		{"Discount, taken off", "discount", p.Discount},
+		{"To the minimum order", "minimum_order", p.MinimumOrder},
+		{"Extras", "extras", p.Extras},
+		{"Art", "art", p.Art},
+		{"Delivery", "delivery", p.Delivery},
+		{"Subtotal", "subtotal", p.Subtotal},
+		{"Tax", "tax", p.Tax},
+		{"Card fee", "card_fee", p.CardFee},
+		{"Card fee, absorbed", "absorbed_fee", p.AbsorbedFee},
+		{"Total", "total", p.Total},
+		{"Deposit", "deposit", p.Deposit},
+		{"Balance", "balance", p.Balance},
 	} {
 		if !zero(row.a) {
 			t.row([]string{row.name, p.Basis[row.key], grouped(row.a)}, []paper.Style{body, colored(body, muted), body})

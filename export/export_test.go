@@ -355,8 +355,10 @@ func TestLayouts_svgIsTrueToSize(t *testing.T) {
 // ISO 32000-1, annex C.2: a page is at most 14 400 units wide and high.
 func TestLayouts_aVeryLongRollStaysWithinWhatAPageMayBe(t *testing.T) {
 	job, _ := regatta(t)
-	result := quote.Result{Plans: []quote.Plan{{Card: "roll", Runs: []quote.Run{{Length: "300", Sheets: 1, Width: "22", Height: "300",
-		Pieces: []quote.PlacedPiece{{Placement: "back", X: "0", Y: "0", W: "11", H: "8.5"}}}}}}}
+	result := quote.Result{Plans: []quote.Plan{{Card: "roll", Runs: []quote.Run{{
+		Length: "300", Sheets: 1, Width: "22", Height: "300",
+		Pieces: []quote.PlacedPiece{{Placement: "back", X: "0", Y: "0", W: "11", H: "8.5"}},
+	}}}}}
 	data, err := Layouts(job, result, date)
 	if err != nil {
 		t.Fatal(err)

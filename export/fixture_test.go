@@ -25,8 +25,10 @@ func regatta(tb testing.TB) (quote.Job, quote.Result) {
 	}
 	job.Paper = &quote.Paper{
 		Customer: quote.Party{Name: "Harbour Rowing Club", Contact: "Ines Halvorsen", Email: "ines@rowing.example"},
-		Shop: quote.Party{Name: "Harbour & Pine Print Room", Address: "12 Quay Lane\nPort Ellery", Phone: "555 0142",
-			Email: "hello@harbourandpine.example"},
+		Shop: quote.Party{
+			Name: "Harbour & Pine Print Room", Address: "12 Quay Lane\nPort Ellery", Phone: "555 0142",
+			Email: "hello@harbourandpine.example",
+		},
 		Number: "2026-0147", NeededBy: "2026-12-18", ValidDays: 14, Demo: true,
 		Terms: "Half on ordering, the rest when you collect.", Notes: "Blades crossed on the sleeve, as last year.",
 	}

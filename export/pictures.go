@@ -59,8 +59,10 @@ func artOf(job quote.Job, p quote.Placement, text, size string) drawing.Art {
 			w, h = v.Width, v.Height
 		}
 	}
-	a := drawing.Art{Name: p.Name, Position: p.Info.Position, W: inchesOf(job, w.String()), H: inchesOf(job, h.String()),
-		Inks: p.Inks, FullColor: p.FullColor, Text: text}
+	a := drawing.Art{
+		Name: p.Name, Position: p.Info.Position, W: inchesOf(job, w.String()), H: inchesOf(job, h.String()),
+		Inks: p.Inks, FullColor: p.FullColor, Text: text,
+	}
 	if each := inchesOf(job, p.CharWidth.String()); text != "" && each > 0 {
 		a.W = min(a.W, each*float64(len([]rune(text))))
 	}

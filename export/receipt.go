@@ -34,8 +34,11 @@ func Receipt(job quote.Job, result quote.Result, paid Paid, date time.Time) ([]b
 			t.row([]string{day(p.Date), p.Way, grouped(p.Amount)}, plain(3, body))
 		}
 		t.end()
-		d.sums(result, []sumRow{{name: "Order with tax", amount: grouped(result.Price.Total)}, {name: "Paid", amount: grouped(paid.Together), big: true},
-			{name: "Still open", amount: grouped(paid.Open), light: true}})
+		d.sums(result, []sumRow{
+			{name: "Order with tax", amount: grouped(result.Price.Total)},
+			{name: "Paid", amount: grouped(paid.Together), big: true},
+			{name: "Still open", amount: grouped(paid.Open), light: true},
+		})
 	})
 }
 

@@ -108,8 +108,10 @@ type LabelSheet struct {
 // practice, no source: measure the sheet before printing.
 var (
 	ThirtyLabels    = LabelSheet{Width: 8.5, Height: 11, Columns: 3, Rows: 10, Left: 0.1875, Top: 0.5, AcrossX: 2.75, DownY: 1, LabelW: 2.625, LabelH: 1}
-	TwentyOneLabels = LabelSheet{Width: 210 / 25.4, Height: 297 / 25.4, Columns: 3, Rows: 7, Left: 7.25 / 25.4, Top: 15.15 / 25.4, AcrossX: 66 / 25.4,
-		DownY: 38.1 / 25.4, LabelW: 63.5 / 25.4, LabelH: 38.1 / 25.4}
+	TwentyOneLabels = LabelSheet{
+		Width: 210 / 25.4, Height: 297 / 25.4, Columns: 3, Rows: 7, Left: 7.25 / 25.4, Top: 15.15 / 25.4, AcrossX: 66 / 25.4,
+		DownY: 38.1 / 25.4, LabelW: 63.5 / 25.4, LabelH: 38.1 / 25.4,
+	}
 )
 
 // Labels are the bag list on a label sheet that suits the job's country, as a PDF.

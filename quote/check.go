@@ -203,6 +203,8 @@ func (c *checker) ladder() {
 	}
 }
 
-func garmentIDs(j *Job) []string  { return idsOf(j.Garments, func(g Garment) string { return g.ID }) }
+func garmentIDs(j *Job) []string { return idsOf(j.Garments, func(g Garment) string { return g.ID }) }
+
 func supplierIDs(j *Job) []string { return idsOf(j.Suppliers, func(s Supplier) string { return s.ID }) }
-func cardIDs(j *Job) []string     { return idsOf(j.RateCards, func(c RateCard) string { return c.ID }) }
+
+func cardIDs(j *Job) []string { return idsOf(j.RateCards, func(c RateCard) string { return c.ID }) }

@@ -44,7 +44,11 @@ func (c *checker) press(at string, p *Press) {
 		name string
 		n    money.Number
 	}{
-		{"prep_s", p.Prep}, {"place_s", p.Place}, {"dwell_s", p.Dwell}, {"peel_s", p.Peel}, {"second_s", p.Second},
+		{"prep_s", p.Prep},
+		{"place_s", p.Place},
+		{"dwell_s", p.Dwell},
+		{"peel_s", p.Peel},
+		{"second_s", p.Second},
 		{"prep_min", p.PrepMin},
 	} {
 		c.notNegative(at+".press."+f.name, f.n)

@@ -12,11 +12,20 @@ func (c *checker) shop() {
 		name string
 		x    signed
 	}{
-		{"wage_per_hour", s.WagePerHour}, {"burden_percent", s.BurdenPercent}, {"allowance_percent", s.AllowancePercent},
-		{"job_setup_min", s.JobSetupMin}, {"design_setup_min", s.DesignSetupMin}, {"changeover_min", s.ChangeoverMin},
-		{"handling_s", s.Handling}, {"overhead_per_month", s.OverheadPerMonth}, {"hit_cost", s.HitCost},
-		{"productive_hours_per_month", s.ProductiveHoursPerMonth}, {"mixing_saves_at_least", s.MixingSavesAtLeast},
-		{"power.watts", s.Power.Watts}, {"power.duty_percent", s.Power.DutyPercent}, {"power.per_kwh", s.Power.PerKWh},
+		{"wage_per_hour", s.WagePerHour},
+		{"burden_percent", s.BurdenPercent},
+		{"allowance_percent", s.AllowancePercent},
+		{"job_setup_min", s.JobSetupMin},
+		{"design_setup_min", s.DesignSetupMin},
+		{"changeover_min", s.ChangeoverMin},
+		{"handling_s", s.Handling},
+		{"overhead_per_month", s.OverheadPerMonth},
+		{"hit_cost", s.HitCost},
+		{"productive_hours_per_month", s.ProductiveHoursPerMonth},
+		{"mixing_saves_at_least", s.MixingSavesAtLeast},
+		{"power.watts", s.Power.Watts},
+		{"power.duty_percent", s.Power.DutyPercent},
+		{"power.per_kwh", s.Power.PerKWh},
 	} {
 		c.notNegative("shop."+f.name, f.x)
 	}

@@ -113,6 +113,8 @@ func spoilList(t *rapid.T, v reflect.Value) {
 }
 
 func strange(t *rapid.T) string {
-	return rapid.SampledFrom([]string{"0", "-1", "0.00000001", "999999999999.99999999", "-999999999999", "100", "99.99999999", "0.005",
-		"123456789012", "3.14159265", "1"}).Draw(t, "number")
+	return rapid.SampledFrom([]string{
+		"0", "-1", "0.00000001", "999999999999.99999999", "-999999999999", "100", "99.99999999", "0.005",
+		"123456789012", "3.14159265", "1",
+	}).Draw(t, "number")
 }

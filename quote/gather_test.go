@@ -43,10 +43,14 @@ func TestPerPiece_roundsHalfAwayFromZero(t *testing.T) {
 }
 
 func TestNextBreak_passesOverATrifle(t *testing.T) {
-	r := Result{Pieces: 46,
-		Groups: []Group{{ID: "g", Lines: []string{"ls"}, UnitPrice: amount(t, "27.25")},
-			{ID: "h", Lines: []string{"cap"}, UnitPrice: amount(t, "12.50")}},
-		Ladder: []Step{step(t, 24, "30.75", "13.50"), step(t, 48, "27.00", "12.50"), step(t, 72, "24.25", "12.50")}}
+	r := Result{
+		Pieces: 46,
+		Groups: []Group{
+			{ID: "g", Lines: []string{"ls"}, UnitPrice: amount(t, "27.25")},
+			{ID: "h", Lines: []string{"cap"}, UnitPrice: amount(t, "12.50")},
+		},
+		Ladder: []Step{step(t, 24, "30.75", "13.50"), step(t, 48, "27.00", "12.50"), step(t, 72, "24.25", "12.50")},
+	}
 	d, ok := r.NextBreak()
 	if !ok || d.More != 26 || d.Less.String() != "3.00" || d.Group != "g" {
 		t.Errorf("got %+v %v, want 26 more and 3.00 less for g", d, ok)

@@ -11,8 +11,10 @@ import (
 func (m *model) addCards() {
 	for i := range m.job.RateCards {
 		r := &m.job.RateCards[i]
-		c := card{RateCard: r, supplier: slices.Index(supplierIDs(m.job), r.Supplier),
-			priceScale: power10(m.pricePlaces - m.places), free: r.SetupPerDesign.Sign() == 0 && r.SetupPerInk.Sign() == 0}
+		c := card{
+			RateCard: r, supplier: slices.Index(supplierIDs(m.job), r.Supplier),
+			priceScale: power10(m.pricePlaces - m.places), free: r.SetupPerDesign.Sign() == 0 && r.SetupPerInk.Sign() == 0,
+		}
 		if p := r.Press; p != nil {
 			for _, n := range []money.Number{p.Prep, p.Place, p.Dwell, p.Peel, p.Second} {
 				c.seconds = add(c.seconds, m.seconds(n))

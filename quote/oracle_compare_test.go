@@ -112,11 +112,20 @@ func (c *comparison) totals(want plain.Totals, got quote.Totals) {
 		want *big.Rat
 		got  money.Amount
 	}{
-		{"goods", want.Goods, got.Goods}, {"minimum order", want.MinimumOrder, got.MinimumOrder}, {"rush", want.Rush, got.Rush},
-		{"discount", want.Discount, got.Discount}, {"extras", want.Extras, got.Extras}, {"art", want.Art, got.Art},
-		{"delivery", want.Delivery, got.Delivery}, {"subtotal", want.Subtotal, got.Subtotal}, {"tax", want.Tax, got.Tax},
-		{"card fee", want.CardFee, got.CardFee}, {"absorbed fee", want.AbsorbedFee, got.AbsorbedFee}, {"total", want.Total, got.Total},
-		{"deposit", want.Deposit, got.Deposit}, {"balance", want.Balance, got.Balance},
+		{"goods", want.Goods, got.Goods},
+		{"minimum order", want.MinimumOrder, got.MinimumOrder},
+		{"rush", want.Rush, got.Rush},
+		{"discount", want.Discount, got.Discount},
+		{"extras", want.Extras, got.Extras},
+		{"art", want.Art, got.Art},
+		{"delivery", want.Delivery, got.Delivery},
+		{"subtotal", want.Subtotal, got.Subtotal},
+		{"tax", want.Tax, got.Tax},
+		{"card fee", want.CardFee, got.CardFee},
+		{"absorbed fee", want.AbsorbedFee, got.AbsorbedFee},
+		{"total", want.Total, got.Total},
+		{"deposit", want.Deposit, got.Deposit},
+		{"balance", want.Balance, got.Balance},
 	} {
 		c.amount(x.what, x.want, x.got)
 	}

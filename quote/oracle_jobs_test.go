@@ -140,8 +140,10 @@ func (d *draw) breaks(n, lo, hi int, first int, price func(lo, hi int) money.Amo
 }
 
 func (d *draw) garment(i int) quote.Garment {
-	g := quote.Garment{ID: fmt.Sprint("g", i), Supplier: d.one("north", "kiln"), Style: d.one("A", "B"), Color: d.one("Navy", "White"),
-		Shade: d.one("dark", "light"), NotClothing: d.oneIn(4)}
+	g := quote.Garment{
+		ID: fmt.Sprint("g", i), Supplier: d.one("north", "kiln"), Style: d.one("A", "B"), Color: d.one("Navy", "White"),
+		Shade: d.one("dark", "light"), NotClothing: d.oneIn(4),
+	}
 	g.Name = "Garment " + g.ID
 	if d.oneIn(3) {
 		g.Tags = []string{d.one("cotton", "nylon")}
@@ -217,15 +219,19 @@ func (d *draw) placement(i int, job quote.Job) quote.Placement {
 }
 
 func (d *draw) extra(i int, job quote.Job) quote.Extra {
-	return quote.Extra{ID: fmt.Sprint("e", i), Name: "Extra", PerOrder: d.oneIn(2), On: d.on(job), Cost: d.price(0, 3), Seconds: d.number(0, 60, 0),
-		Charge: d.amount(0, 4), Taxable: d.oneIn(2)}
+	return quote.Extra{
+		ID: fmt.Sprint("e", i), Name: "Extra", PerOrder: d.oneIn(2), On: d.on(job), Cost: d.price(0, 3), Seconds: d.number(0, 60, 0),
+		Charge: d.amount(0, 4), Taxable: d.oneIn(2),
+	}
 }
 
 func (d *draw) card(i int) quote.RateCard {
 	c := quote.RateCard{ID: fmt.Sprint("c", i), Name: "Card", Supplier: d.one("north", "kiln"), SetupPerDesign: d.amount(0, 20), SetupPerInk: d.amount(0, 9)}
 	if !d.oneIn(4) {
-		c.Press = &quote.Press{Prep: d.number(0, 20, 0), Place: d.number(1, 20, 1), Dwell: d.number(1, 15, 0), Peel: d.number(0, 9, 0),
-			Second: d.number(0, 9, 0), PrepMin: d.number(0, 5, 1)}
+		c.Press = &quote.Press{
+			Prep: d.number(0, 20, 0), Place: d.number(1, 20, 1), Dwell: d.number(1, 15, 0), Peel: d.number(0, 9, 0),
+			Second: d.number(0, 9, 0), PrepMin: d.number(0, 5, 1),
+		}
 	}
 	if i == 0 { // takes everything
 		c.Kind, c.FullColor, c.MinimumEach = quote.AreaCard, true, d.amount(0, 1)
@@ -287,8 +293,10 @@ func (d *draw) pieceCard(c *quote.RateCard) {
 func (d *draw) sheetCard(c *quote.RateCard) {
 	c.Kind, c.FullColor = quote.SheetCard, false
 	for i := range d.upto(1, 2) {
-		s := quote.SheetSize{Name: fmt.Sprint("s", i), Width: d.length(8, 14), Height: d.length(9, 20), Edge: d.length(0, 1), Gap: d.length(0, 1),
-			Minimum: d.upto(0, 12)}
+		s := quote.SheetSize{
+			Name: fmt.Sprint("s", i), Width: d.length(8, 14), Height: d.length(9, 20), Edge: d.length(0, 1), Gap: d.length(0, 1),
+			Minimum: d.upto(0, 12),
+		}
 		inks := 0
 		for range d.upto(1, 3) {
 			inks += d.upto(1, 2)
@@ -306,12 +314,16 @@ func (d *draw) rollCard(c *quote.RateCard) {
 }
 
 func (d *draw) shop() quote.Shop {
-	s := quote.Shop{WagePerHour: d.amount(0, 40), BurdenPercent: d.percent(30), AllowancePercent: d.percent(30), JobSetupMin: d.number(0, 30, 0),
+	s := quote.Shop{
+		WagePerHour: d.amount(0, 40), BurdenPercent: d.percent(30), AllowancePercent: d.percent(30), JobSetupMin: d.number(0, 30, 0),
 		DesignSetupMin: d.number(0, 5, 1), ChangeoverMin: d.number(0, 10, 0), Handling: d.number(0, 60, 0), OverheadPerMonth: d.amount(0, 3000),
-		ProductiveHoursPerMonth: d.number(1, 160, 0), HitCost: d.decimal(0, 1, 3), SheetShare: d.one("", "alone", "area", "count", "first")}
+		ProductiveHoursPerMonth: d.number(1, 160, 0), HitCost: d.decimal(0, 1, 3), SheetShare: d.one("", "alone", "area", "count", "first"),
+	}
 	s.Power = quote.Power{Watts: d.number(0, 2000, 0), DutyPercent: d.percent(100), PerKWh: d.decimal(0, 1, 2)}
-	s.Spares = quote.Spares{GarmentPercent: d.percent(9), GarmentAtLeast: d.upto(0, 3), GarmentFrom: d.upto(0, 30),
-		TransferPercent: d.percent(9), TransferAtLeast: d.upto(0, 3), TransferFrom: d.upto(0, 30)}
+	s.Spares = quote.Spares{
+		GarmentPercent: d.percent(9), GarmentAtLeast: d.upto(0, 3), GarmentFrom: d.upto(0, 30),
+		TransferPercent: d.percent(9), TransferAtLeast: d.upto(0, 3), TransferFrom: d.upto(0, 30),
+	}
 	if d.oneIn(2) {
 		s.MixingSavesAtLeast = d.amount(0, 20)
 	}
@@ -328,8 +340,10 @@ func (d *draw) shop() quote.Shop {
 }
 
 func (d *draw) pricing() quote.Pricing {
-	p := quote.Pricing{Basis: d.one("margin", "markup", "split", "hourly"), Percent: d.percent(80), BlankPercent: d.percent(60),
-		PerHour: d.amount(0, 90), Sizes: d.one("", "spread", "upcharge", "table"), MayRise: d.oneIn(3), FloorPercent: d.percent(40)}
+	p := quote.Pricing{
+		Basis: d.one("margin", "markup", "split", "hourly"), Percent: d.percent(80), BlankPercent: d.percent(60),
+		PerHour: d.amount(0, 90), Sizes: d.one("", "spread", "upcharge", "table"), MayRise: d.oneIn(3), FloorPercent: d.percent(40),
+	}
 	p.Step = rapid.SampledFrom([]money.Amount{{}, d.amount(0, 1)}).Draw(d.T, "step")
 	from := 1
 	for range d.upto(0, 2) {

@@ -19,13 +19,17 @@ func (d *draw) personal(job *quote.Job) {
 	g := &job.Garments[0]
 	s := &g.Sizes[0]
 	s.Qty = max(1, s.Qty)
-	p := quote.Placement{ID: "names", Name: "Names", Personal: true, Width: d.length(3, 11), Height: d.length(1, 3), CharWidth: d.length(1, 2),
-		InkCount: 1, On: []string{g.ID}, ChargeEach: d.amount(0, 9), FullColor: d.oneIn(3)}
+	p := quote.Placement{
+		ID: "names", Name: "Names", Personal: true, Width: d.length(3, 11), Height: d.length(1, 3), CharWidth: d.length(1, 2),
+		InkCount: 1, On: []string{g.ID}, ChargeEach: d.amount(0, 9), FullColor: d.oneIn(3),
+	}
 	for range d.upto(1, s.Qty) {
 		p.Texts = append(p.Texts, quote.Text{Garment: g.ID, Size: s.Size, Text: d.one("7", "23", "RIVERA", "Ærø", "OKONKWO-LINDGREN")})
 	}
-	c := quote.RateCard{ID: "names", Name: "Names", Supplier: "kiln", SetupPerDesign: d.amount(0, 9), SetupPerInk: d.amount(0, 9),
-		Press: &quote.Press{Place: d.number(1, 20, 0), PrepMin: d.number(0, 3, 1)}, MinimumEach: d.amount(0, 1)}
+	c := quote.RateCard{
+		ID: "names", Name: "Names", Supplier: "kiln", SetupPerDesign: d.amount(0, 9), SetupPerInk: d.amount(0, 9),
+		Press: &quote.Press{Place: d.number(1, 20, 0), PrepMin: d.number(0, 3, 1)}, MinimumEach: d.amount(0, 1),
+	}
 	switch d.upto(1, 3) {
 	case 1:
 		c.Kind, c.FullColor = quote.AreaCard, true

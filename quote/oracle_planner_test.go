@@ -96,8 +96,10 @@ func (p *planner) rollRun(card quote.RateCard, items []plain.Item, idx, need []i
 func sheetCard(c quote.RateCard) gang.SheetCard {
 	card := gang.SheetCard{MaxInks: c.MaxInks, SetupPerDesign: millionths(c.SetupPerDesign.Rat()), SetupPerInk: millionths(c.SetupPerInk.Rat())}
 	for _, s := range c.Sizes {
-		size := gang.SheetSize{W: millionths(s.Width.Rat()), H: millionths(s.Height.Rat()), Edge: millionths(s.Edge.Rat()),
-			Gap: millionths(s.Gap.Rat()), Minimum: s.Minimum}
+		size := gang.SheetSize{
+			W: millionths(s.Width.Rat()), H: millionths(s.Height.Rat()), Edge: millionths(s.Edge.Rat()),
+			Gap: millionths(s.Gap.Rat()), Minimum: s.Minimum,
+		}
 		for _, row := range s.Prices {
 			ink := gang.InkRow{Inks: row.Inks}
 			for _, b := range row.Each {

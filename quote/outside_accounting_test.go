@@ -57,8 +57,10 @@ func TestBreakEven_needsTheCeiling(t *testing.T) {
 // 33,000 + 9.25 each and 15,000 + 11.00 each, sold at 23.00. The quantity from which the first is better is computed.
 func TestTwoMethods_smallBusinessManagement(t *testing.T) {
 	way := func(id, once, each string) quote.RateCard {
-		return quote.RateCard{ID: id, Kind: quote.PieceCard, SetupPerDesign: usd(once),
-			Prices: []quote.PieceRow{{Upto: num("9"), Each: []quote.Break{{From: 1, Each: usd(each)}}}}}
+		return quote.RateCard{
+			ID: id, Kind: quote.PieceCard, SetupPerDesign: usd(once),
+			Prices: []quote.PieceRow{{Upto: num("9"), Each: []quote.Break{{From: 1, Each: usd(each)}}}},
+		}
 	}
 	a, b := card(way("a", "33000", "9.25")), card(way("b", "15000", "11.00"))
 	wantA := map[int]int64{1000: -19_250, 3000: 8_250, 5000: 35_750, 7500: 70_125, 10_000: 104_500}
@@ -108,8 +110,10 @@ func TestActivityCosting_managerialAccounting33(t *testing.T) {
 		j.Garments = append(j.Garments, second)
 		for i, rate := range rates {
 			for on, times := range map[string]int64{"g": first[i], "h": all[i] - first[i]} {
-				j.Extras = append(j.Extras, quote.Extra{ID: fmt.Sprint(on, i), Name: "Activity", PerOrder: true, On: []string{on},
-					Cost: money.FromMinor(rate*times, 0)})
+				j.Extras = append(j.Extras, quote.Extra{
+					ID: fmt.Sprint(on, i), Name: "Activity", PerOrder: true, On: []string{on},
+					Cost: money.FromMinor(rate*times, 0),
+				})
 			}
 		}
 	}))
@@ -219,8 +223,10 @@ func orderOf(q int, demand int64, once string, rate *big.Rat, from [3]int, price
 
 // Computed: at 10 below 500 and 9 from 500 on it pays to buy 500 from 451 on; at 450 both cost 4,500, and fewer are bought.
 func TestBuyingUp_computed(t *testing.T) {
-	c := quote.RateCard{ID: "c", Kind: quote.PieceCard, Prices: []quote.PieceRow{{Upto: num("1"),
-		Each: []quote.Break{{From: 1, Each: usd("10")}, {From: 500, Each: usd("9")}}}}}
+	c := quote.RateCard{ID: "c", Kind: quote.PieceCard, Prices: []quote.PieceRow{{
+		Upto: num("1"),
+		Each: []quote.Break{{From: 1, Each: usd("10")}, {From: 500, Each: usd("9")}},
+	}}}
 	for _, w := range []struct {
 		need, bought int
 		cost         string

@@ -23,8 +23,10 @@ func num(s string) money.Number { return money.Number(usd(s)) }
 // pieces is a job of n pieces that cost each; an exact price is asked, to the next cent.
 func pieces(n int, each string, edits ...func(*quote.Job)) quote.Job {
 	job := quote.Job{Currency: "USD", Suppliers: []quote.Supplier{{ID: "s", Name: "Supplier"}}}
-	job.Garments = []quote.Garment{{ID: "g", Supplier: "s", Style: "A", Name: "Garment", Color: "Navy", Shade: "dark",
-		Sizes: []quote.Size{{Size: "M", Qty: n, Each: []quote.Break{{From: 1, Each: usd(each)}}}}}}
+	job.Garments = []quote.Garment{{
+		ID: "g", Supplier: "s", Style: "A", Name: "Garment", Color: "Navy", Shade: "dark",
+		Sizes: []quote.Size{{Size: "M", Qty: n, Each: []quote.Break{{From: 1, Each: usd(each)}}}},
+	}}
 	job.Pricing = quote.Pricing{Basis: "markup", Sizes: "spread"}
 	for _, e := range edits {
 		e(&job)

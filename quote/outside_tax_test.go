@@ -22,8 +22,12 @@ func TestTax_streamlinedAgreement324(t *testing.T) {
 		n                   int
 		price, percent, tax string
 	}{
-		{1, "0.75", "6", "0.05"}, {1, "0.74", "6", "0.04"}, {1, "10.07", "7.25", "0.73"}, {1, "0.28", "8.875", "0.02"},
-		{1, "25.00", "6.25", "1.56"}, {3, "1.49", "6.25", "0.28"},
+		{1, "0.75", "6", "0.05"},
+		{1, "0.74", "6", "0.04"},
+		{1, "10.07", "7.25", "0.73"},
+		{1, "0.28", "8.875", "0.02"},
+		{1, "25.00", "6.25", "1.56"},
+		{3, "1.49", "6.25", "0.28"},
 	} {
 		r := priced(t, pieces(c.n, "0.10", typed(c.price), taxed(c.percent)))
 		same(t, c.price+" at "+c.percent, r.Price.Tax.String(), c.tax)
@@ -58,8 +62,10 @@ func TestTax_massachusettsClothing(t *testing.T) {
 
 // Texas 34 TAC 3.312(b)(2) (seen): the charge for printing is taxed whole; what the set-up cost is not taken off.
 func TestTax_texasPrinting(t *testing.T) {
-	c := quote.RateCard{ID: "c", Kind: quote.PieceCard, SetupPerDesign: usd("40"), SetupPerInk: usd("15"),
-		Prices: []quote.PieceRow{{Upto: num("1"), Each: []quote.Break{{From: 1, Each: usd("2")}}}}}
+	c := quote.RateCard{
+		ID: "c", Kind: quote.PieceCard, SetupPerDesign: usd("40"), SetupPerInk: usd("15"),
+		Prices: []quote.PieceRow{{Upto: num("1"), Each: []quote.Break{{From: 1, Each: usd("2")}}}},
+	}
 	r := priced(t, pieces(10, "5", card(c), taxed("8.25")))
 	same(t, "cost", r.Cost.Total.String(), "125.00") // 10 × (5 + 2) + 40 + 15
 	same(t, "goods", r.Price.Goods.String(), "125.00")

@@ -11,7 +11,10 @@ import (
 func TestArea_nist811(t *testing.T) {
 	film := card(quote.RateCard{ID: "film", Kind: quote.AreaCard, Rates: []quote.Break{{From: 1, Each: usd("123.45")}}})
 	for _, c := range []struct{ unit, w, h, want string }{
-		{"in", "1", "1", "123.45"}, {"mm", "25.4", "25.4", "123.45"}, {"mm", "645.16", "1", "123.45"}, {"mm", "254", "127", "6172.50"},
+		{"in", "1", "1", "123.45"},
+		{"mm", "25.4", "25.4", "123.45"},
+		{"mm", "645.16", "1", "123.45"},
+		{"mm", "254", "127", "6172.50"},
 		{"mm", "25.4", "25.39", "123.40"}, // 123.45 × 25.39 / 25.4 = 123.4014
 	} {
 		r := priced(t, pieces(1, "0", film, func(j *quote.Job) {

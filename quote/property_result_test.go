@@ -52,9 +52,11 @@ func TestPrice_basisComesToTheAmount(t *testing.T) {
 		if x, ok := reckoned(r.Price.Basis["goods"]); r.Price.Goods.Sign() != 0 && (!ok || x.FloatString(places) != r.Price.Goods.String()) {
 			t.Fatalf("goods: %s, the basis is %q", r.Price.Goods, r.Price.Basis["goods"])
 		}
-		for name, amount := range map[string]money.Amount{"rush": r.Price.Rush, "discount": r.Price.Discount, "tax": r.Price.Tax,
+		for name, amount := range map[string]money.Amount{
+			"rush": r.Price.Rush, "discount": r.Price.Discount, "tax": r.Price.Tax,
 			"minimum_order": r.Price.MinimumOrder, "card_fee": r.Price.CardFee, "absorbed_fee": r.Price.AbsorbedFee, "deposit": r.Price.Deposit,
-			"extras": r.Price.Extras, "art": r.Price.Art, "delivery": r.Price.Delivery, "subtotal": r.Price.Subtotal, "total": r.Price.Total} {
+			"extras": r.Price.Extras, "art": r.Price.Art, "delivery": r.Price.Delivery, "subtotal": r.Price.Subtotal, "total": r.Price.Total,
+		} {
 			if amount.Sign() != 0 && r.Price.Basis[name] == "" {
 				t.Fatalf("%s of %s has no basis", name, amount)
 			}

@@ -235,8 +235,10 @@ func TestPrice_nobodyPaysMoreForSharing(t *testing.T) {
 		}
 		job.RateCards = []quote.RateCard{c}
 		for i := range d.upto(2, 4) {
-			job.Placements = append(job.Placements, quote.Placement{ID: fmt.Sprint("p", i), Name: "P", Width: d.length(1, 6), Height: d.length(1, 6),
-				Inks: []string{d.one("white", "gold")}})
+			job.Placements = append(job.Placements, quote.Placement{
+				ID: fmt.Sprint("p", i), Name: "P", Width: d.length(1, 6), Height: d.length(1, 6),
+				Inks: []string{d.one("white", "gold")},
+			})
 		}
 		together, err := quote.Price(job)
 		if err != nil {

@@ -131,8 +131,10 @@ func (r *report) garmentsOut() []GarmentLine {
 		x.Goods = r.amount(goods)
 		for _, e := range r.own.lines {
 			if e.split[l] != 0 {
-				x.Split = append(x.Split, CostLine{Kind: e.kind, Ref: r.ref(e), Amount: r.amount(e.split[l]),
-					Basis: fmt.Sprintf("of %s", r.amount(e.amount))})
+				x.Split = append(x.Split, CostLine{
+					Kind: e.kind, Ref: r.ref(e), Amount: r.amount(e.split[l]),
+					Basis: fmt.Sprintf("of %s", r.amount(e.amount)),
+				})
 			}
 		}
 		out[l] = x
@@ -198,14 +200,18 @@ func (r *report) extraLinesOut() []ExtraLine {
 	out := []ExtraLine{}
 	for e, x := range r.job.Extras {
 		if n := r.own.extraPieces(e); x.Charge.Sign() > 0 && n > 0 {
-			out = append(out, ExtraLine{Kind: "extra", Ref: x.ID, Name: x.Name, Amount: r.amount(r.own.extraRevenue(e)),
-				Basis: product(n, x.Charge)})
+			out = append(out, ExtraLine{
+				Kind: "extra", Ref: x.ID, Name: x.Name, Amount: r.amount(r.own.extraRevenue(e)),
+				Basis: product(n, x.Charge),
+			})
 		}
 	}
 	for p, x := range r.placements {
 		if n := r.own.texts(p); x.Personal && x.ChargeEach.Sign() > 0 && n > 0 {
-			out = append(out, ExtraLine{Kind: "personal", Ref: x.ID, Name: x.Name, Amount: r.amount(r.own.personalRevenue(p)),
-				Basis: product(n, x.ChargeEach)})
+			out = append(out, ExtraLine{
+				Kind: "personal", Ref: x.ID, Name: x.Name, Amount: r.amount(r.own.personalRevenue(p)),
+				Basis: product(n, x.ChargeEach),
+			})
 		}
 	}
 	return out

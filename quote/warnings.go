@@ -26,13 +26,17 @@ func (r *report) warnings() []Warning {
 		}
 	}
 	if r.own.heuristic {
-		out = append(out, Warning{Code: WarnHeuristic, Path: "placements",
-			Text: "Too many combinations of methods to try all: the choice is a good one, not proven the cheapest."})
+		out = append(out, Warning{
+			Code: WarnHeuristic, Path: "placements",
+			Text: "Too many combinations of methods to try all: the choice is a good one, not proven the cheapest.",
+		})
 	}
 	for _, p := range r.own.plans {
 		if p.heuristic {
-			out = append(out, Warning{Code: WarnPlan, Path: "rate_cards." + r.cards[p.card].ID,
-				Text: "Too many designs on one card to try every split into runs: the plan is a good one, not proven the cheapest."})
+			out = append(out, Warning{
+				Code: WarnPlan, Path: "rate_cards." + r.cards[p.card].ID,
+				Text: "Too many designs on one card to try every split into runs: the plan is a good one, not proven the cheapest.",
+			})
 		}
 	}
 	return out

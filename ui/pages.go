@@ -84,7 +84,10 @@ func (w *Window) Cautions() {
 func (w *Window) AboutPage() {
 	a := w.deps.About
 	rows := [][2]string{
-		{"Version", a.Version}, {"Toolkit", a.Toolkit}, {"Shop file", a.ShopPath}, {"Schema", a.Schema},
+		{"Version", a.Version},
+		{"Toolkit", a.Toolkit},
+		{"Shop file", a.ShopPath},
+		{"Schema", a.Schema},
 		{"Licence", "MIT. The licences of fonts and libraries are in assets/NOTICES."},
 	}
 	objects := append(prose("Prices decorated garments: cost to the cent, and the price that leaves what the shop needs."), table(rows))

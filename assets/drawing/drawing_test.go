@@ -79,10 +79,17 @@ func TestSides_showEveryArtwork(t *testing.T) {
 		names    []string
 		want     string
 	}{
-		{"tee", nil, "front"}, {"tee", []string{"Left chest"}, "front"}, {"tee", []string{"Full back"}, "back"},
-		{"tee", []string{"Left chest", "Full back"}, "front back"}, {"tee", []string{"Full back", "Sleeve"}, "back"}, {"tee", []string{"Sleeve"}, "front"},
-		{"cap", []string{"Cap front", "Cap back"}, "front back"}, {"hoodie", []string{"Hood"}, "back"}, {"tee", []string{"Nape"}, "back"},
-		{"tank", []string{"Name", "Number"}, "back"}, {"tank", []string{"Number front"}, "front"},
+		{"tee", nil, "front"},
+		{"tee", []string{"Left chest"}, "front"},
+		{"tee", []string{"Full back"}, "back"},
+		{"tee", []string{"Left chest", "Full back"}, "front back"},
+		{"tee", []string{"Full back", "Sleeve"}, "back"},
+		{"tee", []string{"Sleeve"}, "front"},
+		{"cap", []string{"Cap front", "Cap back"}, "front back"},
+		{"hoodie", []string{"Hood"}, "back"},
+		{"tee", []string{"Nape"}, "back"},
+		{"tank", []string{"Name", "Number"}, "back"},
+		{"tank", []string{"Number front"}, "front"},
 	} {
 		var arts []Art
 		for _, n := range c.names {

@@ -39,10 +39,6 @@ func (p *pen) seams(path Path) {
 	p.both(Shape{Path: path, Stroke: p.tone.seam, Width: seamWidth})
 }
 
-func (p *pen) stitch(path Path) {
-	p.add(Shape{Path: path, Stroke: p.tone.seam, Width: stitchWidth, Dash: stitches})
-}
-
 func (p *pen) stitched(path Path) {
 	p.both(Shape{Path: path, Stroke: p.tone.seam, Width: stitchWidth, Dash: stitches})
 }
@@ -54,11 +50,6 @@ func (p *pen) shade(path Path, strength float64) {
 
 func (p *pen) shades(path Path, strength float64) {
 	p.both(Shape{Path: path, Fill: "#000000", Opacity: p.tone.shade * strength})
-}
-
-// glow lightens, which shows on dark cloth only.
-func (p *pen) glow(path Path) {
-	p.add(Shape{Path: path, Fill: "#ffffff", Opacity: p.tone.glow})
 }
 
 // margin is the paper around a garment, inches.

@@ -22,9 +22,28 @@ var words = []struct {
 	word string
 	kind kind
 }{
-	{"zip", zipHoodie}, {"hood", hoodie}, {"crew sweat", crew}, {"crewneck", crew}, {"crew", crew}, {"sweatshirt", crew}, {"fleece", crew}, {"jacket", crew}, {"pullover", crew},
-	{"polo", polo}, {"tank", tank}, {"singlet", tank}, {"cap", cap}, {"hat", cap}, {"visor", cap}, {"beanie", cap},
-	{"tote", tote}, {"bag", tote}, {"apron", tote}, {"long sleeve", longSleeve}, {"long-sleeve", longSleeve}, {"longsleeve", longSleeve},
+	{"zip", zipHoodie},
+	{"hood", hoodie},
+	{"crew sweat", crew},
+	{"crewneck", crew},
+	{"crew", crew},
+	{"sweatshirt", crew},
+	{"fleece", crew},
+	{"jacket", crew},
+	{"pullover", crew},
+	{"polo", polo},
+	{"tank", tank},
+	{"singlet", tank},
+	{"cap", cap},
+	{"hat", cap},
+	{"visor", cap},
+	{"beanie", cap},
+	{"tote", tote},
+	{"bag", tote},
+	{"apron", tote},
+	{"long sleeve", longSleeve},
+	{"long-sleeve", longSleeve},
+	{"longsleeve", longSleeve},
 }
 
 func kindOf(category string) kind {

@@ -59,8 +59,10 @@ func (d importDesk) Look(path string, supplier int64) (sheet blanks.Sheet, err e
 	}
 	err = withPriceFile(path, func(f *pricefile.File) error {
 		c := f.Recall(kept)
-		sheet = blanks.Sheet{Kind: f.Kind, Head: f.Head(), Fields: pricefile.Fields(),
-			Matched: blanks.Matching{Header: c.Header, Fields: c.Fields, Sizes: c.Sizes, Comma: c.Comma, Case: c.Case}}
+		sheet = blanks.Sheet{
+			Kind: f.Kind, Head: f.Head(), Fields: pricefile.Fields(),
+			Matched: blanks.Matching{Header: c.Header, Fields: c.Fields, Sizes: c.Sizes, Comma: c.Comma, Case: c.Case},
+		}
 		return nil
 	})
 	return sheet, err

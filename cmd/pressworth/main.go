@@ -25,8 +25,10 @@ func commands() []command {
 		{"cheapest", "JOB.json --placement ID [--upto 150]", "which card is cheapest from which quantity on", cheapest},
 		{"pack", "PACK.json", "rectangles laid on sheets or on a strip", pack},
 		{"documents", "JOB.json --out DIR [--date YYYY-MM-DD]", "every document of a job", documents},
-		{"blanks", "import FILE --supplier NAME --shop FILE.db [--columns MAP.json] [--dry-run] | find WORDS --shop FILE.db [--limit N]",
-			"import a price file, or search the blanks", blankCommands},
+		{
+			"blanks", "import FILE --supplier NAME --shop FILE.db [--columns MAP.json] [--dry-run] | find WORDS --shop FILE.db [--limit N]",
+			"import a price file, or search the blanks", blankCommands,
+		},
 		{"backup", "--shop FILE.db --to DIR", "a verified copy of a shop file", backup},
 		{"restore", "FILE --shop FILE.db", "put a backup in the place of a shop file, which is kept", restore},
 		{"check", "--shop FILE.db", "a full check of a shop file", check},

@@ -69,8 +69,10 @@ func TestPapers_artworkIsReadWhereItCanBe(t *testing.T) {
 		}
 	}
 	job := quote.Job{Placements: []quote.Placement{
-		{ID: "back", Info: quote.Info{Artwork: good}}, {ID: "front", Info: quote.Info{Artwork: bad}},
-		{ID: "sleeve", Info: quote.Info{Artwork: filepath.Join(folder, "gone.png")}}, {ID: "nape"},
+		{ID: "back", Info: quote.Info{Artwork: good}},
+		{ID: "front", Info: quote.Info{Artwork: bad}},
+		{ID: "sleeve", Info: quote.Info{Artwork: filepath.Join(folder, "gone.png")}},
+		{ID: "nape"},
 	}}
 	got := pictured(job)
 	if len(got) != 1 || got["back"] == nil {

@@ -75,8 +75,13 @@ func TestPalette_countsInksOnce(t *testing.T) {
 		items         []int
 		inks, designs int
 	}{
-		{[]int{0}, 2, 1}, {[]int{0, 1}, 3, 2}, {[]int{2}, 2, 1}, {[]int{2, 3}, 2, 1}, {[]int{2, 4}, 4, 2},
-		{[]int{0, 1, 2, 3, 4}, 7, 4}, {nil, 0, 0},
+		{[]int{0}, 2, 1},
+		{[]int{0, 1}, 3, 2},
+		{[]int{2}, 2, 1},
+		{[]int{2, 3}, 2, 1},
+		{[]int{2, 4}, 4, 2},
+		{[]int{0, 1, 2, 3, 4}, 7, 4},
+		{nil, 0, 0},
 	} {
 		if inks, designs := p.union(c.items); inks != c.inks || designs != c.designs {
 			t.Errorf("items %v: %d inks, %d designs; want %d, %d", c.items, inks, designs, c.inks, c.designs)

@@ -164,11 +164,7 @@ func (d *demand) onLength(card RollCard, run Run, b *bill) error {
 
 // inks counts the different inks and placements of a run.
 func (d *demand) inks(run Run) (inks, designs int) {
-	type ink struct {
-		name      string
-		placement int
-	}
-	seen := map[ink]bool{}
+	seen := map[string]bool{}
 	places := map[int]bool{}
 	for _, i := range run.Items {
 		it := d.items[i]
@@ -177,8 +173,8 @@ func (d *demand) inks(run Run) (inks, designs int) {
 		}
 		places[it.Placement] = true
 		for _, name := range it.Inks {
-			if !seen[ink{name: name}] {
-				seen[ink{name: name}] = true
+			if !seen[name] {
+				seen[name] = true
 				inks++
 			}
 		}

@@ -18,7 +18,8 @@ func (s *Sheets) search(g group, h *hope) bool {
 		return false
 	}
 	found := false
-	low, high := h.from, sum(g.top(), 1) // what is below low does not fit; high is out of reach or fits
+	var low int  // what is below does not fit
+	var high int // is out of reach, or fits
 	for step := 1; ; step = sum(step, step) {
 		if v == nest.CannotFit {
 			h.from = at.sheets + 1

@@ -102,18 +102,18 @@ func (p *part) join(best []part, r run, first, rest int) {
 	}
 }
 
-// better says whether c is to be taken before p for the same set: cost, runs, sheets, sizes listed first, and then the
+// better says whether it is to be taken before another for the same set: cost, runs, sheets, sizes listed first, and then the
 // earlier items together.
-func (c part) better(p part, best []part, set int) bool {
+func (p part) better(than part, best []part, set int) bool {
 	switch {
-	case c.cost != p.cost:
-		return c.cost < p.cost
-	case c.runs != p.runs:
-		return c.runs < p.runs
-	case c.sheets != p.sheets:
-		return c.sheets < p.sheets
+	case p.cost != than.cost:
+		return p.cost < than.cost
+	case p.runs != than.runs:
+		return p.runs < than.runs
+	case p.sheets != than.sheets:
+		return p.sheets < than.sheets
 	}
-	a, b := c, p
+	a, b := p, than
 	for s, t := set, set; ; {
 		if a.size != b.size {
 			return a.size < b.size
@@ -124,7 +124,7 @@ func (c part) better(p part, best []part, set int) bool {
 		}
 		a, b = best[s], best[t]
 	}
-	a, b = c, p
+	a, b = p, than
 	for a.first == b.first {
 		set &^= a.first
 		if set == 0 {

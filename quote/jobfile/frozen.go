@@ -39,6 +39,15 @@ func runFields(f strict.Fields, r *quote.Run) {
 	strict.List(f, "pieces", &r.Pieces, pieceFields)
 	strict.List(f, "weights", &r.Weights, weightFields)
 	f.Text("entry", &r.Entry)
+	strict.ObjectOrNone(f, "room", &r.Room, roomFields)
+}
+
+func roomFields(f strict.Fields, r *quote.Room) {
+	f.Text("placement", &r.Placement)
+	f.Count("variant", &r.Variant)
+	f.Count("more", &r.More)
+	decimal(f, "w", &r.W)
+	decimal(f, "h", &r.H)
 }
 
 func pieceFields(f strict.Fields, p *quote.PlacedPiece) {

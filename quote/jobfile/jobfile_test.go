@@ -205,20 +205,27 @@ func TestDecode_problems(t *testing.T) {
 		{"numbers of no good form", job(`"placements":[{"width":"1e3","height":"+1"},{"width":" 1","height":"1,5"},{"width":".5","height":"1."},` +
 			`{"width":"1234567890123","height":"0.123456789"},{"width":"","height":"--1"}]`), []string{
 			"placements[0].width", "placements[0].height", "placements[1].width", "placements[1].height", "placements[2].width",
-			"placements[2].height", "placements[3].width", "placements[3].height", "placements[4].width", "placements[4].height"}},
+			"placements[2].height", "placements[3].width", "placements[3].height", "placements[4].width", "placements[4].height",
+		}},
 		{"counts", job(`"ladder":[1,2.0,1e2,"3",99999999999999999999,4]`), []string{"ladder[1]", "ladder[2]", "ladder[3]", "ladder[4]"}},
 		{"null", job(`"title":null,"art":null`), []string{"title", "art"}},
 		{"words that are none of the few", job(`"unit":"cm","rate_cards":[{"kind":"film","by":"weight"}],"shop":{"sheet_share":"all"},` +
 			`"pricing":{"basis":"gut","sizes":"free","tax":{"on":["goods","tips"],"clothing":{"rule":"x","amount":"1"}}},` +
-			`"extras":[{"per":"box"}],"garments":[{"supplied_by":"me"}]`), []string{"unit", "rate_cards[0].kind", "rate_cards[0].by",
-			"shop.sheet_share", "pricing.basis", "pricing.sizes", "pricing.tax.on[1]", "pricing.tax.clothing.rule", "extras[0].per", "garments[0].supplied_by"}},
-		{"what breaks and sizes need", job(`"garments":[{"sizes":[{"qty":1,"each":[{"from":1},{"each":"2"}]}]}]`),
-			[]string{"garments[0].sizes[0].size", "garments[0].sizes[0].each[0].each", "garments[0].sizes[0].each[1].from"}},
+			`"extras":[{"per":"box"}],"garments":[{"supplied_by":"me"}]`), []string{
+			"unit", "rate_cards[0].kind", "rate_cards[0].by",
+			"shop.sheet_share", "pricing.basis", "pricing.sizes", "pricing.tax.on[1]", "pricing.tax.clothing.rule", "extras[0].per", "garments[0].supplied_by",
+		}},
+		{
+			"what breaks and sizes need", job(`"garments":[{"sizes":[{"qty":1,"each":[{"from":1},{"each":"2"}]}]}]`),
+			[]string{"garments[0].sizes[0].size", "garments[0].sizes[0].each[0].each", "garments[0].sizes[0].each[1].from"},
+		},
 		{"text that is no UTF-8", job("\"title\":\"a\xffb\",\"art\":{\"minutes\":\"x\"}"), []string{"title", "art.minutes"}},
 		{"half of a surrogate pair", job(`"title":"\ud800"`), []string{"title"}},
 		{"lists for objects and the other way", job(`"shop":[],"garments":{},"extras":[7]`), []string{"shop", "garments", "extras[0]"}},
-		{"a plan's figures", job(`"frozen":[{"pieces":1,"plans":[{"card":"c","runs":[{"width":"w","pieces":[{"placement":"p","x":"1","y":"y","w":"1","h":"1"}]}]}]}]`),
-			[]string{"frozen[0].plans[0].runs[0].width", "frozen[0].plans[0].runs[0].pieces[0].y"}},
+		{
+			"a plan's figures", job(`"frozen":[{"pieces":1,"plans":[{"card":"c","runs":[{"width":"w","pieces":[{"placement":"p","x":"1","y":"y","w":"1","h":"1"}]}]}]}]`),
+			[]string{"frozen[0].plans[0].runs[0].width", "frozen[0].plans[0].runs[0].pieces[0].y"},
+		},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -259,8 +266,12 @@ func TestDecode_deepNestingIsRefused(t *testing.T) {
 
 func TestTogether_consequencesAreLeftOut(t *testing.T) {
 	form := quote.Problems{{Path: "placements[1].width", Problem: "is a number"}, {Path: "extras[0].x", Problem: "unknown key: remove it"}}
-	content := quote.Problems{{Path: "placements[1].width", Problem: "has to be above 0"}, {Path: "placements[1]", Problem: "no card serves it"},
-		{Path: "placements[10]", Problem: "has no inks"}, {Path: "extras[0]", Problem: "has no id"}}
+	content := quote.Problems{
+		{Path: "placements[1].width", Problem: "has to be above 0"},
+		{Path: "placements[1]", Problem: "no card serves it"},
+		{Path: "placements[10]", Problem: "has no inks"},
+		{Path: "extras[0]", Problem: "has no id"},
+	}
 	var got []string
 	for _, p := range jobfile.Together(form, content) {
 		got = append(got, p.Path)

@@ -56,9 +56,13 @@ func TestFabricWeight_nist811(t *testing.T) {
 // C = (F − 32) / 1.8, the definition of the scale.
 func TestTemperature_definition(t *testing.T) {
 	check(t, []row{
-		{"°C", measure.Celsius, "320", 1, "160"}, {"°C", measure.Celsius, "212", 1, "100"}, {"°C", measure.Celsius, "32", 1, "0"},
-		{"°C", measure.Celsius, "300", 1, "148.9"}, {"°C", measure.Celsius, "350", 1, "176.7"},
-		{"°F", measure.Fahrenheit, "160", 0, "320"}, {"°F", measure.Fahrenheit, "148.9", 0, "300"},
+		{"°C", measure.Celsius, "320", 1, "160"},
+		{"°C", measure.Celsius, "212", 1, "100"},
+		{"°C", measure.Celsius, "32", 1, "0"},
+		{"°C", measure.Celsius, "300", 1, "148.9"},
+		{"°C", measure.Celsius, "350", 1, "176.7"},
+		{"°F", measure.Fahrenheit, "160", 0, "320"},
+		{"°F", measure.Fahrenheit, "148.9", 0, "300"},
 	})
 }
 

@@ -10,8 +10,10 @@ import (
 
 func TestFreeRectangle_isFreeAndTheLargest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s := nest.Sheet{W: rapid.Int64Range(6, 16).Draw(t, "w"), H: rapid.Int64Range(6, 16).Draw(t, "h"),
-			Edge: rapid.Int64Range(0, 1).Draw(t, "edge"), Gap: rapid.Int64Range(0, 2).Draw(t, "gap")}
+		s := nest.Sheet{
+			W: rapid.Int64Range(6, 16).Draw(t, "w"), H: rapid.Int64Range(6, 16).Draw(t, "h"),
+			Edge: rapid.Int64Range(0, 1).Draw(t, "edge"), Gap: rapid.Int64Range(0, 2).Draw(t, "gap"),
+		}
 		ps := []nest.Piece{{W: rapid.Int64Range(1, 4).Draw(t, "piece w"), H: rapid.Int64Range(1, 4).Draw(t, "piece h"), Turn: true, Count: rapid.IntRange(0, 6).Draw(t, "count")}}
 		placed, v := nest.Fit(s, ps, nest.Effort{})
 		if v != nest.Fits {

@@ -22,12 +22,17 @@ func checkSheet(s Sheet, strip bool) error {
 		return fmt.Errorf("sheet height %d: not above 0", s.H)
 	case s.W > MaxLength || s.H > MaxLength:
 		return fmt.Errorf("sheet %d x %d: a side is longer than %d", s.W, s.H, int64(MaxLength))
-	case s.Edge < 0 || s.Edge > s.W || 2*s.Edge >= s.W || s.H > 0 && 2*s.Edge >= s.H:
+	case !s.edged():
 		return fmt.Errorf("edge %d: nothing is left of the sheet", s.Edge)
 	case s.Gap < 0 || s.Gap > s.W || s.H > 0 && s.Gap > s.H:
 		return fmt.Errorf("gap %d: not between 0 and the sheet's size", s.Gap)
 	}
 	return nil
+}
+
+// edged tells whether the edges leave something of the sheet.
+func (s Sheet) edged() bool {
+	return s.Edge >= 0 && s.Edge <= s.W && 2*s.Edge < s.W && (s.H == 0 || 2*s.Edge < s.H)
 }
 
 // checkPieces says, for every piece, what is wrong with it.

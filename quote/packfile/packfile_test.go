@@ -28,14 +28,20 @@ func TestRun_problems(t *testing.T) {
 		paths        []string
 	}{
 		{"nothing given", ``, []string{"width", "pieces"}},
-		{"forms", `"width":20,"height":"x","edge":"1e2","turn":1,"count":2,"pieces":[{"w":"2","h":"3","turn":false},{"w":"1"}]`,
-			[]string{"width", "height", "edge", "turn", "count", "pieces[0].turn", "pieces[1].h"}},
+		{
+			"forms", `"width":20,"height":"x","edge":"1e2","turn":1,"count":2,"pieces":[{"w":"2","h":"3","turn":false},{"w":"1"}]`,
+			[]string{"width", "height", "edge", "turn", "count", "pieces[0].turn", "pieces[1].h"},
+		},
 		{"no pieces", `"width":"1","pieces":[]`, []string{"pieces"}},
-		{"nothing above nothing", `"width":"0","height":"-1","edge":"-1","gap":"-2","seconds":"-1","pieces":[{"w":"0","h":"-1","count":0}]`,
-			[]string{"width", "height", "edge", "gap", "seconds", "pieces[0].w", "pieces[0].h", "pieces[0].count"}},
+		{
+			"nothing above nothing", `"width":"0","height":"-1","edge":"-1","gap":"-2","seconds":"-1","pieces":[{"w":"0","h":"-1","count":0}]`,
+			[]string{"width", "height", "edge", "gap", "seconds", "pieces[0].w", "pieces[0].h", "pieces[0].count"},
+		},
 		{"edges that meet", `"width":"4","height":"9","edge":"2","gap":"5","pieces":[{"w":"1","h":"1"}]`, []string{"edge", "gap"}},
-		{"too large for the sheet", `"width":"4","height":"9","edge":"0.5","pieces":[{"w":"3","h":"8"},{"w":"8","h":"3"},{"w":"3.1","h":"4"},{"w":"1","h":"8.1"}]`,
-			[]string{"pieces[2]", "pieces[3]"}},
+		{
+			"too large for the sheet", `"width":"4","height":"9","edge":"0.5","pieces":[{"w":"3","h":"8"},{"w":"8","h":"3"},{"w":"3.1","h":"4"},{"w":"1","h":"8.1"}]`,
+			[]string{"pieces[2]", "pieces[3]"},
+		},
 		{"too large unless turned", `"width":"4","turn":false,"pieces":[{"w":"5","h":"1"},{"w":"1","h":"5"}]`, []string{"pieces[0]"}},
 		{"too many", `"width":"4","pieces":[{"w":"1","h":"1","count":99999},{"w":"1","h":"1","count":2}]`, []string{"pieces"}},
 		{"too long beside the finest place", `"width":"99999999999","pieces":[{"w":"1.12345678","h":"1"}]`, []string{"width"}},

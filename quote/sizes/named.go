@@ -11,8 +11,10 @@ import (
 var usual = usualNames()
 
 func usualNames() []string {
-	names := []string{"NB", "6M", "12M", "18M", "24M", "2T", "3T", "4T", "5T", "6T", "7T", "M", "YM", "MT",
-		"OS", "OSFA", "OSFM", "O/S", "ONE SIZE"}
+	names := []string{
+		"NB", "6M", "12M", "18M", "24M", "2T", "3T", "4T", "5T", "6T", "7T", "M", "YM", "MT",
+		"OS", "OSFA", "OSFM", "O/S", "ONE SIZE",
+	}
 	for _, end := range []string{"S", "L"} {
 		for _, x := range []string{"", "X", "XX", "XXX", "XXXX", "XXXXX", "XXXXXX", "2X", "3X", "4X", "5X", "6X", "7X", "8X", "9X"} {
 			names = append(names, x+end, "Y"+x+end, x+end+"T")

@@ -95,8 +95,10 @@ func TestParse_whatWasUnderstoodStays(t *testing.T) {
 }
 
 func TestSort_orderOfTheRack(t *testing.T) {
-	want := []string{"NB", "6M", "12M", "2T", "5T", "YXS", "YS", "YM", "YL", "YXL", "2XS", "XS", "S", "M", "L", "XL", "XXL", "3XL", "6XL",
-		"LT", "XLT", "2XLT", "6", "28", "30", "S/M", "OS"}
+	want := []string{
+		"NB", "6M", "12M", "2T", "5T", "YXS", "YS", "YM", "YL", "YXL", "2XS", "XS", "S", "M", "L", "XL", "XXL", "3XL", "6XL",
+		"LT", "XLT", "2XLT", "6", "28", "30", "S/M", "OS",
+	}
 	got := slices.Clone(want)
 	for range 20 {
 		slices.Reverse(got[:len(got)/2])

@@ -66,14 +66,20 @@ const found = 200
 
 // New makes the place.
 func New(c Catalog, now func() time.Time) *Place {
-	p := &Place{catalog: c, now: now, notice: parts.NewBand(parts.Note, ""), search: parts.NewField("Search by style, name, colour, mill or category"),
-		count: parts.NewText("", parts.MutedStyle), detail: newDetail(), fault: parts.NewBand(parts.Fault, ""), sight: &sight{}}
+	p := &Place{
+		catalog: c, now: now, notice: parts.NewBand(parts.Note, ""), search: parts.NewField("Search by style, name, colour, mill or category"),
+		count: parts.NewText("", parts.MutedStyle), detail: newDetail(), fault: parts.NewBand(parts.Fault, ""), sight: &sight{},
+	}
 	p.filter = newFilter(func() { p.find(p.search.Text()) })
 	p.search.OnChanged = p.find
 	p.search.OnKey = p.searchKey
 	p.table = parts.NewTable([]parts.TableColumn{
-		{Title: "supplier", Share: 3, Least: 560}, {Title: "style", Width: 78}, {Title: "name", Share: 4},
-		{Title: "colour", Share: 3, Least: 380}, {Title: "sizes", Width: 78, Least: 420}, {Title: "from", Width: 56, Right: true},
+		{Title: "supplier", Share: 3, Least: 560},
+		{Title: "style", Width: 78},
+		{Title: "name", Share: 4},
+		{Title: "colour", Share: 3, Least: 380},
+		{Title: "sizes", Width: 78, Least: 420},
+		{Title: "from", Width: 56, Right: true},
 		{Title: "priced on", Width: 90, Right: true, Least: 520},
 	})
 	p.table.Len = func() int { return p.sight.len() }

@@ -23,8 +23,10 @@ import (
 type stock int
 
 func (m stock) row(i int) catalog.StyleRow {
-	return catalog.StyleRow{StyleID: int64(i + 1), Supplier: "Northgate Blanks", Number: fmt.Sprintf("TS-%d", i), Name: "Everyday tee",
-		Colors: 3, Sizes: "S–3XL", From: money.FromMinor(310, 2), PricedOn: "2026-11-04"}
+	return catalog.StyleRow{
+		StyleID: int64(i + 1), Supplier: "Northgate Blanks", Number: fmt.Sprintf("TS-%d", i), Name: "Everyday tee",
+		Colors: 3, Sizes: "S–3XL", From: money.FromMinor(310, 2), PricedOn: "2026-11-04",
+	}
 }
 
 func (m stock) FindBlanks(_ context.Context, words string, limit int) ([]catalog.StyleRow, error) {
@@ -63,9 +65,11 @@ func (m stock) Suppliers(context.Context) ([]catalog.Supplier, error) {
 
 func (m stock) Style(_ context.Context, id int64) (catalog.Style, error) {
 	each := []quote.Break{{From: 1, Each: money.FromMinor(310, 2)}, {From: 72, Each: money.FromMinor(285, 2)}}
-	return catalog.Style{ID: id, Number: m.row(int(id - 1)).Number, Name: "Everyday tee", Fabric: "100 % cotton",
+	return catalog.Style{
+		ID: id, Number: m.row(int(id - 1)).Number, Name: "Everyday tee", Fabric: "100 % cotton",
 		Colors: []catalog.Color{{Name: "Navy", Hex: "#1f3055", Shade: "dark"}}, Caution: "dye may migrate",
-		Sizes: []catalog.StyleSize{{Size: "S", Each: each}, {Size: "M", Each: each}, {Size: "2XL", Each: each[:1]}}}, nil
+		Sizes: []catalog.StyleSize{{Size: "S", Each: each}, {Size: "M", Each: each}, {Size: "2XL", Each: each[:1]}},
+	}, nil
 }
 
 func (m stock) Prices(context.Context, int64) ([]catalog.Price, error) { return nil, nil }
@@ -187,17 +191,23 @@ func (f *fakeImports) Look(path string, supplier int64) (Sheet, error) {
 	if path != "/lists/northgate.csv" || supplier != 7 {
 		return Sheet{}, fmt.Errorf("%s: no such file", path)
 	}
-	return Sheet{Kind: "comma", Head: [][]string{{"Item", "Farbe", "Size", "Net"}, {"TS-1", "Navy", "S", "4.35"}},
-		Fields: []string{"style", "color", "size", "price"}, Matched: Matching{Fields: map[string]string{"style": "Item", "size": "Size", "price": "Net"}}}, nil
+	return Sheet{
+		Kind: "comma", Head: [][]string{{"Item", "Farbe", "Size", "Net"}, {"TS-1", "Navy", "S", "4.35"}},
+		Fields: []string{"style", "color", "size", "price"}, Matched: Matching{Fields: map[string]string{"style": "Item", "size": "Size", "price": "Net"}},
+	}, nil
 }
 
 func (f *fakeImports) Compare(_ context.Context, _ string, m Matching, o catalog.ImportOptions) (Compared, error) {
 	f.matched, f.options = m, o
 	return Compared{
-		Report: catalog.ImportReport{Rows: 3, Counts: map[string]int{catalog.ChangeDearer: 1, catalog.ChangeNew: 1}, Refused: 1,
-			Changes: []catalog.PriceChange{{Kind: catalog.ChangeDearer, Line: 2, Style: "TS-1", Before: "4.10", After: "4.35"},
-				{Kind: catalog.ChangeNew, Line: 3, Style: "TS-9", After: "5.00"}},
-			Refusals: []catalog.Refused{{Line: 4, Field: "price", Reason: "4,3O is not a number"}}},
+		Report: catalog.ImportReport{
+			Rows: 3, Counts: map[string]int{catalog.ChangeDearer: 1, catalog.ChangeNew: 1}, Refused: 1,
+			Changes: []catalog.PriceChange{
+				{Kind: catalog.ChangeDearer, Line: 2, Style: "TS-1", Before: "4.10", After: "4.35"},
+				{Kind: catalog.ChangeNew, Line: 3, Style: "TS-9", After: "5.00"},
+			},
+			Refusals: []catalog.Refused{{Line: 4, Field: "price", Reason: "4,3O is not a number"}},
+		},
 		Touched: []catalog.TouchedQuote{{Number: "2026-0001", MarginBefore: "42.2", MarginAfter: "19.0", BelowFloor: true}},
 		Apply: func(_ context.Context, progress func(done, of int)) error {
 			progress(1, 2)

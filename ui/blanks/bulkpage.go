@@ -47,8 +47,13 @@ func newBulkPage(p *Place) *bulkPage {
 	b.look = parts.NewButton(parts.Filled, "Preview", "", b.preview)
 	b.take = parts.NewButton(parts.Filled, "Change them", "", b.apply)
 	b.form.OnChanged = func(string) { b.stale() }
-	b.table = parts.NewTable([]parts.TableColumn{{Title: "style", Width: 90}, {Title: "colour", Share: 2}, {Title: "size", Width: 60},
-		{Title: "before", Share: 3, Right: true}, {Title: "after", Share: 3, Right: true}})
+	b.table = parts.NewTable([]parts.TableColumn{
+		{Title: "style", Width: 90},
+		{Title: "colour", Share: 2},
+		{Title: "size", Width: 60},
+		{Title: "before", Share: 3, Right: true},
+		{Title: "after", Share: 3, Right: true},
+	})
 	b.table.Len = func() int { return len(b.planned.Changes) }
 	b.table.Row = func(i int) []parts.TableCell {
 		c := b.planned.Changes[i]

@@ -105,8 +105,15 @@ func (d *detail) show(s catalog.Style, row catalog.StyleRow, entries []catalog.P
 
 // facts are what is known of the garment, and nothing of what is not.
 func facts(s catalog.Style) []fyne.CanvasObject {
-	pairs := [][2]string{{"Category", s.Category}, {"Fabric", s.Fabric}, {"Weight", weight(s)}, {"Heat limit", s.HeatLimit},
-		{"Tags", strings.Join(s.Tags, ", ")}, {"Handling", handling(s)}, {"Priced on", s.PricedOn}}
+	pairs := [][2]string{
+		{"Category", s.Category},
+		{"Fabric", s.Fabric},
+		{"Weight", weight(s)},
+		{"Heat limit", s.HeatLimit},
+		{"Tags", strings.Join(s.Tags, ", ")},
+		{"Handling", handling(s)},
+		{"Priced on", s.PricedOn},
+	}
 	var objects []fyne.CanvasObject
 	for _, p := range pairs {
 		if p[1] != "" {

@@ -172,8 +172,10 @@ func (g *importPage) work(words string, do func(context.Context) (func(), error)
 // options are the choices of the first step.
 func (g *importPage) options() catalog.ImportOptions {
 	path := g.form.Get("file")
-	return catalog.ImportOptions{SupplierID: g.supplier().ID, FileName: path[strings.LastIndexAny(path, `/\`)+1:],
-		ValidFrom: g.form.Get("from"), Whole: g.form.Get("whole") != ""}
+	return catalog.ImportOptions{
+		SupplierID: g.supplier().ID, FileName: path[strings.LastIndexAny(path, `/\`)+1:],
+		ValidFrom: g.form.Get("from"), Whole: g.form.Get("whole") != "",
+	}
 }
 
 // compare reads the whole file and shows what it would change.

@@ -115,8 +115,14 @@ func (g *importPage) reportStep() {
 		r.chips, r.kinds = append(r.chips, chip), append(r.kinds, kind)
 		chips.Add(chip)
 	}
-	r.table = parts.NewTable([]parts.TableColumn{{Title: "line", Width: 52, Right: true}, {Title: "style", Width: 90}, {Title: "colour", Share: 2},
-		{Title: "size", Width: 52}, {Title: "before", Share: 2, Right: true}, {Title: "after, or why not", Share: 3, Right: true}})
+	r.table = parts.NewTable([]parts.TableColumn{
+		{Title: "line", Width: 52, Right: true},
+		{Title: "style", Width: 90},
+		{Title: "colour", Share: 2},
+		{Title: "size", Width: 52},
+		{Title: "before", Share: 2, Right: true},
+		{Title: "after, or why not", Share: 3, Right: true},
+	})
 	r.table.Len = func() int { return len(r.rows) }
 	r.table.Row = r.row
 	r.table.Empty = "None."
@@ -208,13 +214,26 @@ func (r *report) row(i int) []parts.TableCell {
 	if c.Kind == refusedKind {
 		after = parts.TableCell{Text: c.After, Color: look.Fault}
 	}
-	return []parts.TableCell{{Text: line, Color: look.Muted}, {Text: c.Style, Strong: true}, {Text: c.Color}, {Text: c.Size},
-		{Text: inWords(c.Before), Color: look.Muted}, after}
+	return []parts.TableCell{
+		{Text: line, Color: look.Muted},
+		{Text: c.Style, Strong: true},
+		{Text: c.Color},
+		{Text: c.Size},
+		{Text: inWords(c.Before), Color: look.Muted},
+		after,
+	}
 }
 
 func touchedSection(quotes []catalog.TouchedQuote) fyne.CanvasObject {
-	t := parts.NewTable([]parts.TableColumn{{Title: "quote", Width: 82}, {Title: "customer", Share: 2}, {Title: "total before", Width: 80, Right: true},
-		{Title: "after", Width: 80, Right: true}, {Title: "margin before", Width: 84, Right: true}, {Title: "after", Width: 64, Right: true}, {Title: "", Share: 1}})
+	t := parts.NewTable([]parts.TableColumn{
+		{Title: "quote", Width: 82},
+		{Title: "customer", Share: 2},
+		{Title: "total before", Width: 80, Right: true},
+		{Title: "after", Width: 80, Right: true},
+		{Title: "margin before", Width: 84, Right: true},
+		{Title: "after", Width: 64, Right: true},
+		{Title: "", Share: 1},
+	})
 	t.Len = func() int { return len(quotes) }
 	t.Row = func(i int) []parts.TableCell {
 		q := quotes[i]
@@ -222,8 +241,15 @@ func touchedSection(quotes []catalog.TouchedQuote) fyne.CanvasObject {
 		if q.BelowFloor {
 			note = parts.TableCell{Text: "below the floor", Color: look.Fault, Strong: true}
 		}
-		return []parts.TableCell{{Text: q.Number, Strong: true}, {Text: q.Customer}, {Text: q.TotalBefore}, {Text: q.TotalAfter},
-			{Text: q.MarginBefore}, {Text: q.MarginAfter}, note}
+		return []parts.TableCell{
+			{Text: q.Number, Strong: true},
+			{Text: q.Customer},
+			{Text: q.TotalBefore},
+			{Text: q.TotalAfter},
+			{Text: q.MarginBefore},
+			{Text: q.MarginAfter},
+			note,
+		}
 	}
 	return parts.NewSection("Open quotes it touches", "", container.New(tall{150}, t))
 }

@@ -144,8 +144,13 @@ func (p *Place) row(i int) []parts.TableCell {
 		priced = parts.TableCell{Text: r.PricedOn + " !", Color: look.Warn, Strong: true}
 	}
 	return []parts.TableCell{
-		{Text: r.Supplier, Color: look.Muted}, {Text: r.Number, Strong: true}, {Text: r.Name, Strong: r.Usual}, color,
-		{Text: r.Sizes}, {Text: r.From.String()}, priced,
+		{Text: r.Supplier, Color: look.Muted},
+		{Text: r.Number, Strong: true},
+		{Text: r.Name, Strong: r.Usual},
+		color,
+		{Text: r.Sizes},
+		{Text: r.From.String()},
+		priced,
 	}
 }
 

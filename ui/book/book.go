@@ -66,8 +66,10 @@ func StateColor(state string) fyne.ThemeColorName {
 
 // New makes the place.
 func New(q Quotes) *Place {
-	p := &Place{quotes: q, search: parts.NewField("Search by number, customer or title"),
-		count: parts.NewText("", parts.MutedStyle), fault: parts.NewBand(parts.Fault, ""), column: -1}
+	p := &Place{
+		quotes: q, search: parts.NewField("Search by number, customer or title"),
+		count: parts.NewText("", parts.MutedStyle), fault: parts.NewBand(parts.Fault, ""), column: -1,
+	}
 	p.detail = newDetail(p)
 	p.shared = newSharing(func() { p.showSharing(false) })
 	p.search.OnChanged = func(string) { p.find() }
@@ -78,9 +80,15 @@ func New(q Quotes) *Place {
 	}
 	p.states[0].SetChosen(true)
 	p.table = parts.NewTable([]parts.TableColumn{
-		{Title: "state", Width: 66}, {Title: "number", Width: 82, Least: 400}, {Title: "customer", Share: 3}, {Title: "title", Share: 3, Least: 600},
-		{Title: "pieces", Width: 46, Right: true, Least: 640}, {Title: "total", Width: 74, Right: true}, {Title: "margin", Width: 56, Right: true, Least: 600},
-		{Title: "needed by", Width: 80, Right: true, Least: 480}, {Title: "next step", Share: 2, Least: 700},
+		{Title: "state", Width: 66},
+		{Title: "number", Width: 82, Least: 400},
+		{Title: "customer", Share: 3},
+		{Title: "title", Share: 3, Least: 600},
+		{Title: "pieces", Width: 46, Right: true, Least: 640},
+		{Title: "total", Width: 74, Right: true},
+		{Title: "margin", Width: 56, Right: true, Least: 600},
+		{Title: "needed by", Width: 80, Right: true, Least: 480},
+		{Title: "next step", Share: 2, Least: 700},
 	})
 	p.table.Len = func() int { return len(p.rows) }
 	p.table.Row = p.row
@@ -192,8 +200,15 @@ func (p *Place) row(i int) []parts.TableCell {
 		customer = parts.TableCell{Text: "no name yet", Color: look.Muted}
 	}
 	return []parts.TableCell{
-		{Text: r.State, Color: StateColor(r.State), Strong: true}, {Text: r.Number}, customer, {Text: r.Title, Color: look.Muted},
-		{Text: pieces}, {Text: present.Grouped(r.Total)}, {Text: margin, Color: look.Muted}, {Text: r.NeededBy}, {Text: r.NextStep, Color: look.Muted},
+		{Text: r.State, Color: StateColor(r.State), Strong: true},
+		{Text: r.Number},
+		customer,
+		{Text: r.Title, Color: look.Muted},
+		{Text: pieces},
+		{Text: present.Grouped(r.Total)},
+		{Text: margin, Color: look.Muted},
+		{Text: r.NeededBy},
+		{Text: r.NextStep, Color: look.Muted},
 	}
 }
 

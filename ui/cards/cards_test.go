@@ -238,10 +238,14 @@ func TestWarnings_namePricesThatRiseGapsAndCheaperInks(t *testing.T) {
 	}{
 		"rising": {quote.RateCard{Rates: each(1, 5, 10, 6)}, "costs more"},
 		"gap":    {quote.RateCard{Rates: each(12, 5)}, "no price below 12"},
-		"inks": {quote.RateCard{Sizes: []quote.SheetSize{{Name: "A", Prices: []quote.InkRow{{Inks: 1, Each: each(1, 500)}, {Inks: 2, Each: each(1, 400)}}}}},
-			"2 inks cost less than 1"},
-		"lengths": {quote.RateCard{Lengths: []quote.RollLength{{Length: money.Int(60), Each: money.FromMinor(900, 2)}, {Length: money.Int(120), Each: money.FromMinor(800, 2)}}},
-			"a length of 120"},
+		"inks": {
+			quote.RateCard{Sizes: []quote.SheetSize{{Name: "A", Prices: []quote.InkRow{{Inks: 1, Each: each(1, 500)}, {Inks: 2, Each: each(1, 400)}}}}},
+			"2 inks cost less than 1",
+		},
+		"lengths": {
+			quote.RateCard{Lengths: []quote.RollLength{{Length: money.Int(60), Each: money.FromMinor(900, 2)}, {Length: money.Int(120), Each: money.FromMinor(800, 2)}}},
+			"a length of 120",
+		},
 	} {
 		if got := strings.Join(warnings(c.card), "; "); !strings.Contains(got, c.want) {
 			t.Errorf("%s: got %q, want %q in it", name, got, c.want)

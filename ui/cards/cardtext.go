@@ -25,8 +25,12 @@ func shadePath(shade string) string { return at("shades.") + shade }
 
 // pressFields are the press settings in the order of the work, with their words.
 var pressFields = []struct{ path, caption, unit string }{
-	{at("press.prep_s"), "Pre-press", "s"}, {at("press.place_s"), "Placing", "s"}, {at("press.dwell_s"), "Dwell", "s"},
-	{at("press.peel_s"), "Peeling", "s"}, {at("press.second_s"), "Second press", "s"}, {at("press.prep_min"), "Once a design", "min"},
+	{at("press.prep_s"), "Pre-press", "s"},
+	{at("press.place_s"), "Placing", "s"},
+	{at("press.dwell_s"), "Dwell", "s"},
+	{at("press.peel_s"), "Peeling", "s"},
+	{at("press.second_s"), "Second press", "s"},
+	{at("press.prep_min"), "Once a design", "min"},
 }
 
 func textOf(c catalog.RateCard) cardText {

@@ -229,8 +229,12 @@ func (e *editor) prices() fyne.CanvasObject {
 	case quote.RollCard:
 		section.Body.Add(measures(f.Number(at("width"), "Width", "in"), f.Number(at("edge"), "Edge", "in"), f.Number(at("gap"), "Gap", "in")))
 	case quote.PieceCard:
-		section.Body.Add(measures(f.Choice(at("by"), "Priced by", []parts.Option{{Name: "inks"}, {Key: "stitches", Name: "thousand stitches"},
-			{Key: "area", Name: "square inches"}, {Key: "character", Name: "characters"}})))
+		section.Body.Add(measures(f.Choice(at("by"), "Priced by", []parts.Option{
+			{Name: "inks"},
+			{Key: "stitches", Name: "thousand stitches"},
+			{Key: "area", Name: "square inches"},
+			{Key: "character", Name: "characters"},
+		})))
 	}
 	for i := range e.text.blocks {
 		if e.text.was.Card.Kind == quote.SheetCard {

@@ -22,10 +22,14 @@ func ask(card quote.RateCard, q question) (cost money.Amount, basis string, err 
 	card.ID, card.Supplier, card.NotOn, card.Shades = "card", "", nil, nil
 	job := quote.Job{
 		Currency: "USD", RateCards: []quote.RateCard{card},
-		Garments: []quote.Garment{{ID: "g", Name: "garment", Color: "any", Shade: "light", FromCustomer: true,
-			Sizes: []quote.Size{{Size: "M", Qty: q.pieces}}}},
-		Placements: []quote.Placement{{ID: "p", Name: "artwork", Width: q.width, Height: q.height, InkCount: q.inks,
-			FullColor: q.inks == 0, Stitches: q.stitches, Method: "card"}},
+		Garments: []quote.Garment{{
+			ID: "g", Name: "garment", Color: "any", Shade: "light", FromCustomer: true,
+			Sizes: []quote.Size{{Size: "M", Qty: q.pieces}},
+		}},
+		Placements: []quote.Placement{{
+			ID: "p", Name: "artwork", Width: q.width, Height: q.height, InkCount: q.inks,
+			FullColor: q.inks == 0, Stitches: q.stitches, Method: "card",
+		}},
 		Pricing: quote.Pricing{Basis: "markup"},
 	}
 	result, err := quote.Price(job)

@@ -60,8 +60,10 @@ func (f frame) at(p Point) (x, y float32) {
 
 func (c *Curve) frame(size fyne.Size) frame {
 	side, top, foot := look.Px(22), look.Px(16), look.Px(6)
-	f := frame{x: float64(side), y: float64(top), w: float64(size.Width - 2*side), h: float64(size.Height - top - foot),
-		low: math.Inf(1), high: math.Inf(-1)}
+	f := frame{
+		x: float64(side), y: float64(top), w: float64(size.Width - 2*side), h: float64(size.Height - top - foot),
+		low: math.Inf(1), high: math.Inf(-1),
+	}
 	f.lowQ = math.Log(float64(max(c.points[0].Pieces, 1)))
 	f.highQ = math.Log(float64(max(c.points[len(c.points)-1].Pieces, 1)))
 	for _, p := range c.points {

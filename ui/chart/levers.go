@@ -53,8 +53,10 @@ func (l *Levers) draw(p *parts.Pen, size fyne.Size) {
 	if l.faded {
 		strength = 0.4
 	}
-	d := leverPen{Pen: p, middle: left + figure + half, half: half,
-		down: fade(look.Color(look.Sheet), strength), up: fade(look.Color(look.Film), strength)}
+	d := leverPen{
+		Pen: p, middle: left + figure + half, half: half,
+		down: fade(look.Color(look.Sheet), strength), up: fade(look.Color(look.Film), strength),
+	}
 	for i, r := range l.rows {
 		d.y = look.Px(float32(i * leverStep))
 		p.Text(parts.Box{Y: d.y, W: left - look.Px(6), H: look.Px(16)}, r.Name, parts.Style{Size: look.Caption})

@@ -67,7 +67,7 @@ func (w *blockWords) heads(p *parts.Pen, g cellGrid, y, tall float32) {
 		x, dy := g.at(i, n)
 		if size == "OS" && n == 1 {
 			size = "one size"
-			x, dy = x-px(20), 0
+			x -= px(20)
 			p.Text(parts.Box{X: x, Y: y, W: g.wide + px(20), H: tall}, size, parts.CaptionStyle.Right())
 			continue
 		}

@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/software"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
 
@@ -65,7 +66,7 @@ func (d *desk) typed(text string, keys ...fyne.KeyName) {
 func (d *desk) press(k fyne.KeyName) {
 	d.keys++
 	if k == fyne.KeyTab {
-		d.win.Canvas().(test.WindowlessCanvas).FocusNext()
+		d.win.Canvas().(software.WindowlessCanvas).FocusNext()
 		return
 	}
 	d.focused().TypedKey(&fyne.KeyEvent{Name: k})

@@ -112,8 +112,10 @@ func (r *roster) paste(i, k int, text string) bool {
 
 // key walks through the table: Up, Down and Enter keep the column, the pages jump.
 func (r *roster) key(i, k int, e *fyne.KeyEvent) bool {
-	by := map[fyne.KeyName]int{fyne.KeyUp: -1, fyne.KeyDown: 1, fyne.KeyReturn: 1, fyne.KeyEnter: 1,
-		fyne.KeyPageUp: 1 - rosterSight, fyne.KeyPageDown: rosterSight - 1}[e.Name]
+	by := map[fyne.KeyName]int{
+		fyne.KeyUp: -1, fyne.KeyDown: 1, fyne.KeyReturn: 1, fyne.KeyEnter: 1,
+		fyne.KeyPageUp: 1 - rosterSight, fyne.KeyPageDown: rosterSight - 1,
+	}[e.Name]
 	if by == 0 {
 		return false
 	}

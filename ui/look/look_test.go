@@ -43,10 +43,18 @@ func TestContrast_measureItself(t *testing.T) {
 func TestTheme_textIsReadableInLightAndDark(t *testing.T) {
 	type pair struct{ text, ground fyne.ThemeColorName }
 	pairs := []pair{
-		{OnAccent, Accent}, {Warn, WarnBand}, {Fault, FaultBand}, {Ink, Tint}, {Muted, Tint}, {Accent, Tint},
-		{Ink, Film}, {Ink, Sheet},
-		{theme.ColorNameForeground, theme.ColorNameBackground}, {theme.ColorNamePlaceHolder, theme.ColorNameInputBackground},
-		{theme.ColorNameForegroundOnPrimary, theme.ColorNamePrimary}, {theme.ColorNameForegroundOnError, theme.ColorNameError},
+		{OnAccent, Accent},
+		{Warn, WarnBand},
+		{Fault, FaultBand},
+		{Ink, Tint},
+		{Muted, Tint},
+		{Accent, Tint},
+		{Ink, Film},
+		{Ink, Sheet},
+		{theme.ColorNameForeground, theme.ColorNameBackground},
+		{theme.ColorNamePlaceHolder, theme.ColorNameInputBackground},
+		{theme.ColorNameForegroundOnPrimary, theme.ColorNamePrimary},
+		{theme.ColorNameForegroundOnError, theme.ColorNameError},
 	}
 	for _, text := range Text {
 		for _, ground := range Grounds {

@@ -246,8 +246,10 @@ func qty(c *Counter, key, size string) string {
 	return "?"
 }
 
-var _ Shop = (*fakeShop)(nil)
-var _ = catalog.Draft{}
+var (
+	_ Shop = (*fakeShop)(nil)
+	_      = catalog.Draft{}
+)
 
 func TestWhole_replacesTheFirstStageOnceAndPapersWaitForIt(t *testing.T) {
 	c, shop, e := counter(t, true)
@@ -280,8 +282,10 @@ func TestWhole_replacesTheFirstStageOnceAndPapersWaitForIt(t *testing.T) {
 
 func TestOpen_showsACellForEverySizeOfTheStyle(t *testing.T) {
 	c, _, _ := counter(t, false)
-	c.Open(catalog.Draft{QuotedOn: "2026-12-02", Garments: []catalog.DraftGarment{{Key: "a", StyleID: 1, Color: "Navy",
-		Sizes: []catalog.DraftSize{{Size: "L", Qty: "2"}, {Size: "9XL", Qty: "1"}}}}})
+	c.Open(catalog.Draft{QuotedOn: "2026-12-02", Garments: []catalog.DraftGarment{{
+		Key: "a", StyleID: 1, Color: "Navy",
+		Sizes: []catalog.DraftSize{{Size: "L", Qty: "2"}, {Size: "9XL", Qty: "1"}},
+	}}})
 	var got []string
 	for _, k := range c.View().Form.Blocks[0].Rows[0].Cells {
 		got = append(got, k.Size+k.Qty)
@@ -300,8 +304,10 @@ func TestLevers_areWorkedOutOnlyWhileLookedAt(t *testing.T) {
 	engine := e.engine()
 	engine.Levers = func(quote.Job) ([]quote.Lever, error) {
 		asked++
-		return []quote.Lever{{Name: quote.LeverBlanks, Less: amount("-54.75"), More: amount("54.75")},
-			{Name: quote.LeverWage, Less: amount("-8.00"), More: amount("0.00")}}, nil
+		return []quote.Lever{
+			{Name: quote.LeverBlanks, Less: amount("-54.75"), More: amount("54.75")},
+			{Name: quote.LeverWage, Less: amount("-8.00"), More: amount("0.00")},
+		}, nil
 	}
 	c.engine = engine
 	c.SetSize("g1", "M", "12")

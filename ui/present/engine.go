@@ -9,6 +9,8 @@ import (
 // planned faster, and another for the work that follows in the background, one run at a time.
 func NewEngine() Engine {
 	keys, behind := quote.NewMemory(), quote.NewMemory()
-	return Engine{Freeze: catalog.Freeze, Price: keys.First, Settled: keys.Price,
-		Whole: behind.Price, Cheapest: behind.Cheapest, Levers: behind.Levers}
+	return Engine{
+		Freeze: catalog.Freeze, Price: keys.First, Settled: keys.Price,
+		Whole: behind.Price, Cheapest: behind.Cheapest, Levers: behind.Levers,
+	}
 }

@@ -39,7 +39,9 @@ func (s *fakeShop) Book([]int64, string) (catalog.Book, error)        { return s
 func (s *fakeShop) FindStyles(string, int) []catalog.StyleRow         { return nil }
 func (s *fakeShop) FindCustomers(string, int) []catalog.DraftCustomer { return nil }
 func (s *fakeShop) Background(work func() func())                     { s.waiting = append(s.waiting, work) }
-func (s *fakeShop) Now() time.Time                                    { return time.Date(2026, 12, 2, 12, 4, 0, 0, time.UTC) }
+
+func (s *fakeShop) Now() time.Time { return time.Date(2026, 12, 2, 12, 4, 0, 0, time.UTC) }
+
 func (s *fakeShop) Save(d catalog.Draft, _ *quote.Result) (catalog.Draft, error) {
 	if s.saveErr != nil {
 		return d, s.saveErr
@@ -64,26 +66,43 @@ func newFakeShop() *fakeShop {
 	each := func(p, later string) []quote.Break {
 		return []quote.Break{{From: 1, Each: amount(p)}, {From: 72, Each: amount(later)}}
 	}
-	ls := catalog.Style{ID: 1, Supplier: "northgate", Number: "LS-240", Name: "Long-sleeve tee", Category: "long sleeve",
+	ls := catalog.Style{
+		ID: 1, Supplier: "northgate", Number: "LS-240", Name: "Long-sleeve tee", Category: "long sleeve",
 		PricedOn: "2026-08-27",
 		Colors:   []catalog.Color{{Name: "Navy", Hex: "#22335c", Shade: "dark"}, {Name: "White", Hex: "#ffffff", Shade: "light"}},
-		Sizes: []catalog.StyleSize{{Size: "S", Each: each("6.85", "6.20")}, {Size: "M", Each: each("6.85", "6.20")},
-			{Size: "L", Each: each("6.85", "6.20")}, {Size: "XL", Each: each("6.85", "6.20")}, {Size: "2XL", Each: each("8.90", "8.25")}}}
-	cap := catalog.Style{ID: 2, Supplier: "northgate", Number: "CP-11", Name: "Twill cap", Category: "cap",
+		Sizes: []catalog.StyleSize{
+			{Size: "S", Each: each("6.85", "6.20")},
+			{Size: "M", Each: each("6.85", "6.20")},
+			{Size: "L", Each: each("6.85", "6.20")},
+			{Size: "XL", Each: each("6.85", "6.20")},
+			{Size: "2XL", Each: each("8.90", "8.25")},
+		},
+	}
+	cap := catalog.Style{
+		ID: 2, Supplier: "northgate", Number: "CP-11", Name: "Twill cap", Category: "cap",
 		PricedOn: "2026-11-27", Colors: []catalog.Color{{Name: "Navy", Hex: "#22335c", Shade: "dark"}},
-		Sizes: []catalog.StyleSize{{Size: "OS", Each: each("4.15", "4.15")}}}
+		Sizes: []catalog.StyleSize{{Size: "OS", Each: each("4.15", "4.15")}},
+	}
 	return &fakeShop{book: catalog.Book{
 		Styles: map[int64]catalog.Style{1: ls, 2: cap},
 		Cards: []catalog.RateCard{
 			{Active: true, Card: quote.RateCard{ID: "film", Name: "Film", Kind: quote.AreaCard, FullColor: true}},
-			{Active: true, Card: quote.RateCard{ID: "sheets", Name: "Sheets", Kind: quote.SheetCard}}},
+			{Active: true, Card: quote.RateCard{ID: "sheets", Name: "Sheets", Kind: quote.SheetCard}},
+		},
 		Suppliers: []catalog.Supplier{{Key: "northgate", Name: "Northgate Blanks"}},
-		Shop: catalog.Shop{Currency: "USD", StaleDays: 90, Demo: true, Ladder: []int{12, 24, 48, 72, 144},
+		Shop: catalog.Shop{
+			Currency: "USD", StaleDays: 90, Demo: true, Ladder: []int{12, 24, 48, 72, 144},
 			Levels: []catalog.Level{{Name: "club"}, {Name: "walk-in"}},
-			Presets: []catalog.Preset{{Name: "Full back", Width: num("11"), Height: num("8.5")},
-				{Name: "Sleeve", Width: num("3"), Height: num("10")}, {Name: "Cap front", Width: num("4.25"), Height: num("2.25")}},
-			Extras: []catalog.Extra{{Key: "bag", Usual: true, Extra: quote.Extra{Name: "Fold and bag", Charge: amount("0.50"), Cost: amount("0.12")}},
-				{Key: "tag", Extra: quote.Extra{Name: "Neck label", Charge: amount("0.80")}}}},
+			Presets: []catalog.Preset{
+				{Name: "Full back", Width: num("11"), Height: num("8.5")},
+				{Name: "Sleeve", Width: num("3"), Height: num("10")},
+				{Name: "Cap front", Width: num("4.25"), Height: num("2.25")},
+			},
+			Extras: []catalog.Extra{
+				{Key: "bag", Usual: true, Extra: quote.Extra{Name: "Fold and bag", Charge: amount("0.50"), Cost: amount("0.12")}},
+				{Key: "tag", Extra: quote.Extra{Name: "Neck label", Charge: amount("0.80")}},
+			},
+		},
 	}}
 }
 
@@ -114,7 +133,8 @@ func (e *fakeEngine) engine() Engine {
 				{Inks: "1", Spans: []quote.Span{{From: 1, To: 12, Card: "film"}, {From: 13, To: 150, Card: "sheets"}}},
 				{Inks: "2", Spans: []quote.Span{{From: 1, To: 21, Card: "film"}, {From: 22, To: 150, Card: "sheets"}}},
 				{Inks: "6", Spans: []quote.Span{{From: 1, To: 150, Card: "film"}}},
-				{Inks: "full", Spans: []quote.Span{{From: 1, To: 150, Card: "film"}}}}}, nil
+				{Inks: "full", Spans: []quote.Span{{From: 1, To: 150, Card: "film"}}},
+			}}, nil
 		},
 	}
 }

@@ -31,8 +31,10 @@ func (c *Counter) frontDrawings() ([]FrontDrawing, string) {
 			size = at
 		}
 		for _, side := range drawing.Sides(g.Info.Category, arts) {
-			out = append(out, FrontDrawing{Name: g.Name + ", " + lower(g.Color), Arts: arts, Prints: prints,
-				Garment: drawing.Garment{Category: firstWord(g), Size: at, Side: side, Color: g.Info.Hex, Quiet: true}})
+			out = append(out, FrontDrawing{
+				Name: g.Name + ", " + lower(g.Color), Arts: arts, Prints: prints,
+				Garment: drawing.Garment{Category: firstWord(g), Size: at, Side: side, Color: g.Info.Hex, Quiet: true},
+			})
 		}
 	}
 	return out, c.drawnCaption(size)

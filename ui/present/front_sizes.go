@@ -24,8 +24,10 @@ func (c *Counter) panelDrawings() []FrontDrawing {
 			continue
 		}
 		for _, side := range drawing.Sides(g.Info.Category, arts) {
-			out = append(out, FrontDrawing{Name: size + ", " + string(side), Arts: arts, Prints: prints,
-				Garment: drawing.Garment{Category: firstWord(g), Size: size, Side: side, Color: g.Info.Hex}})
+			out = append(out, FrontDrawing{
+				Name: size + ", " + string(side), Arts: arts, Prints: prints,
+				Garment: drawing.Garment{Category: firstWord(g), Size: size, Side: side, Color: g.Info.Hex},
+			})
 		}
 		if small == large {
 			break
@@ -93,8 +95,10 @@ func (c *Counter) artsFor(garment, size string, text func(quote.Placement) strin
 				w, h = v.Width, v.Height
 			}
 		}
-		a := drawing.Art{Name: p.Name, Position: p.Info.Position, W: drawn(w.String()), H: drawn(h.String()),
-			Inks: p.Inks, FullColor: p.FullColor, Text: text(p)}
+		a := drawing.Art{
+			Name: p.Name, Position: p.Info.Position, W: drawn(w.String()), H: drawn(h.String()),
+			Inks: p.Inks, FullColor: p.FullColor, Text: text(p),
+		}
 		if room := drawn(p.CharWidth.String()) * float64(utf8.RuneCountInString(a.Text)); p.Personal && room > 0 {
 			a.W = min(a.W, room)
 		}

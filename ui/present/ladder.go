@@ -46,8 +46,10 @@ func (c *Counter) ladder() Ladder {
 // rungs are the steps of the ladder with the job's own quantity merged in.
 func (c *Counter) rungs() []rung {
 	r := c.result
-	own := rung{pieces: r.Pieces, own: true, each: quote.PerPiece(r.Price.Goods, r.Pieces), total: r.Price.Total,
-		units: map[string]money.Amount{}, methods: map[string]string{}}
+	own := rung{
+		pieces: r.Pieces, own: true, each: quote.PerPiece(r.Price.Goods, r.Pieces), total: r.Price.Total,
+		units: map[string]money.Amount{}, methods: map[string]string{},
+	}
 	for _, m := range r.Methods {
 		own.methods[m.Placement] = m.Card
 	}
@@ -61,8 +63,10 @@ func (c *Counter) rungs() []rung {
 			out, placed = append(out, own), true
 		}
 		if s.Pieces != own.pieces {
-			out = append(out, rung{pieces: s.Pieces, unserved: s.Unserved, each: s.Each, total: s.Total, units: s.Units,
-				methods: s.Methods})
+			out = append(out, rung{
+				pieces: s.Pieces, unserved: s.Unserved, each: s.Each, total: s.Total, units: s.Units,
+				methods: s.Methods,
+			})
 		}
 	}
 	if !placed {

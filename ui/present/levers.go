@@ -75,8 +75,10 @@ func (c *Counter) leversView() Levers {
 		}
 	}
 	for _, p := range c.later.pulled {
-		l.Rows = append(l.Rows, LeverRow{Name: leverNames[p.Name], Less: signed(p.Less), More: signed(p.More),
-			Down: part(p.Less, widest), Up: part(p.More, widest)})
+		l.Rows = append(l.Rows, LeverRow{
+			Name: leverNames[p.Name], Less: signed(p.Less), More: signed(p.More),
+			Down: part(p.Less, widest), Up: part(p.More, widest),
+		})
 	}
 	return l
 }

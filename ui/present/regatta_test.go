@@ -16,20 +16,27 @@ func regatta(j quote.Job) quote.Result {
 		r.Pieces += r.Garments[len(r.Garments)-1].Pieces
 	}
 	if len(j.Garments) >= 2 {
-		r.Groups = []quote.Group{{ID: "g1", Lines: []string{"g1", "g2"}, Pieces: 36, CostEach: amount("15.65"),
-			UnitPrice: amount("27.25"), Computed: amount("27.25"), Basis: "563.44 / (1 − 45 %)"}}
+		r.Groups = []quote.Group{{
+			ID: "g1", Lines: []string{"g1", "g2"}, Pieces: 36, CostEach: amount("15.65"),
+			UnitPrice: amount("27.25"), Computed: amount("27.25"), Basis: "563.44 / (1 − 45 %)",
+		}}
 	}
 	if len(j.Garments) >= 3 {
-		r.Groups = append(r.Groups, quote.Group{ID: "g3", Lines: []string{"g3"}, Pieces: 10, CostEach: amount("7.34"),
-			UnitPrice: amount("12.50"), Computed: amount("12.50")})
+		r.Groups = append(r.Groups, quote.Group{
+			ID: "g3", Lines: []string{"g3"}, Pieces: 10, CostEach: amount("7.34"),
+			UnitPrice: amount("12.50"), Computed: amount("12.50"),
+		})
 	}
-	r.Price = quote.Totals{Goods: amount("1117.25"), Extras: amount("23.00"), Art: amount("25.00"), Subtotal: amount("1165.25"),
-		Tax: amount("96.13"), Total: amount("1261.38"), Deposit: amount("630.69")}
+	r.Price = quote.Totals{
+		Goods: amount("1117.25"), Extras: amount("23.00"), Art: amount("25.00"), Subtotal: amount("1165.25"),
+		Tax: amount("96.13"), Total: amount("1261.38"), Deposit: amount("630.69"),
+	}
 	r.Cost = regattaCost()
 	r.Methods = regattaMethods(j)
 	r.Plans = []quote.Plan{{Card: "sheets", Cost: amount("131.10"), Bound: amount("131.10"), Runs: []quote.Run{{
 		Size: "13x9.5", Inks: 2, Sheets: 38, Width: "13", Height: "9.5", UsedPercent: "75.7",
-		Pieces: []quote.PlacedPiece{{Placement: "p1", X: "0.25", Y: "0.25", W: "11", H: "8.5"}}}}}}
+		Pieces: []quote.PlacedPiece{{Placement: "p1", X: "0.25", Y: "0.25", W: "11", H: "8.5"}},
+	}}}}
 	r.Leftovers = []quote.Leftover{{Placement: "p1", Copies: 2}}
 	r.Ladder = regattaLadder()
 	return r
@@ -83,10 +90,14 @@ func regattaMethods(j quote.Job) []quote.Method {
 
 func regattaLadder() []quote.Step {
 	step := func(n int, each, ls, cap, total string) quote.Step {
-		return quote.Step{Pieces: n, Each: amount(each), Total: amount(total),
-			Units: map[string]money.Amount{"g1": amount(ls), "g2": amount(ls), "g3": amount(cap)}}
+		return quote.Step{
+			Pieces: n, Each: amount(each), Total: amount(total),
+			Units: map[string]money.Amount{"g1": amount(ls), "g2": amount(ls), "g3": amount(cap)},
+		}
 	}
-	return []quote.Step{step(12, "30.13", "34.75", "15.00", "424.88"), step(24, "27.47", "30.75", "13.50", "753.69"),
+	return []quote.Step{
+		step(12, "30.13", "34.75", "15.00", "424.88"), step(24, "27.47", "30.75", "13.50", "753.69"),
 		step(48, "23.91", "27.00", "12.50", "1295.48"), step(72, "21.90", "24.25", "12.50", "1772.86"),
-		step(144, "19.05", "20.75", "11.75", "3074.03")}
+		step(144, "19.05", "20.75", "11.75", "3074.03"),
+	}
 }

@@ -21,8 +21,10 @@ func team(t *testing.T) *Counter {
 func TestRoster_pastedColumnsAreGuessedByTheirHead(t *testing.T) {
 	c := team(t)
 	c.PasteRoster(0, 0, [][]string{{"Player", "Size", "Name on back", "No."}, {"Ana Rivera", "m", "RIVERA", "7"}, {"Jo Łukasz", "L", "ŁUKASZ", "10"}})
-	want := []catalog.DraftPerson{{Garment: "g1", Size: "M", Person: "Ana Rivera", Name: "RIVERA", Number: "7"},
-		{Garment: "g1", Size: "L", Person: "Jo Łukasz", Name: "ŁUKASZ", Number: "10"}}
+	want := []catalog.DraftPerson{
+		{Garment: "g1", Size: "M", Person: "Ana Rivera", Name: "RIVERA", Number: "7"},
+		{Garment: "g1", Size: "L", Person: "Jo Łukasz", Name: "ŁUKASZ", Number: "10"},
+	}
 	if got := c.Draft().Roster; fmt.Sprint(got) != fmt.Sprint(want) {
 		t.Errorf("got %+v, want %+v", got, want)
 	}

@@ -18,29 +18,37 @@ type bound struct {
 }
 
 func amount(path, caption, unit string, at func(*catalog.Shop) *money.Amount) bound {
-	return bound{path, caption, unit,
+	return bound{
+		path, caption, unit,
 		func(s *catalog.Shop) string { return nonzero(at(s).Sign(), at(s).String()) },
-		func(r *form.Reader, path string, s *catalog.Shop) { *at(s) = r.Amount(path) }}
+		func(r *form.Reader, path string, s *catalog.Shop) { *at(s) = r.Amount(path) },
+	}
 }
 
 func number(path, caption, unit string, at func(*catalog.Shop) *money.Number) bound {
-	return bound{path, caption, unit,
+	return bound{
+		path, caption, unit,
 		func(s *catalog.Shop) string { return nonzero(at(s).Sign(), at(s).String()) },
-		func(r *form.Reader, path string, s *catalog.Shop) { *at(s) = r.Number(path) }}
+		func(r *form.Reader, path string, s *catalog.Shop) { *at(s) = r.Number(path) },
+	}
 }
 
 func count(path, caption, unit string, at func(*catalog.Shop) *int) bound {
-	return bound{path, caption, unit,
+	return bound{
+		path, caption, unit,
 		func(s *catalog.Shop) string { return nonzero(*at(s), strconv.Itoa(*at(s))) },
-		func(r *form.Reader, path string, s *catalog.Shop) { *at(s) = r.Count(path) }}
+		func(r *form.Reader, path string, s *catalog.Shop) { *at(s) = r.Count(path) },
+	}
 }
 
 func words(path, caption string, at func(*catalog.Shop) *string) bound {
-	return bound{path, caption, "",
+	return bound{
+		path, caption, "",
 		func(s *catalog.Shop) string { return strings.ReplaceAll(*at(s), "\n", "; ") },
 		func(r *form.Reader, path string, s *catalog.Shop) {
 			*at(s) = strings.ReplaceAll(strings.ReplaceAll(r.Text(path), "; ", "\n"), ";", "\n")
-		}}
+		},
+	}
 }
 
 // nonzero leaves nothing empty.
@@ -124,15 +132,19 @@ type leveled struct {
 }
 
 func levelAmount(path, caption, unit string, at func(*quote.Pricing) *money.Amount) leveled {
-	return leveled{path, caption, unit,
+	return leveled{
+		path, caption, unit,
 		func(p *quote.Pricing) string { return nonzero(at(p).Sign(), at(p).String()) },
-		func(r *form.Reader, path string, p *quote.Pricing) { *at(p) = r.Amount(path) }}
+		func(r *form.Reader, path string, p *quote.Pricing) { *at(p) = r.Amount(path) },
+	}
 }
 
 func levelNumber(path, caption, unit string, at func(*quote.Pricing) *money.Number) leveled {
-	return leveled{path, caption, unit,
+	return leveled{
+		path, caption, unit,
 		func(p *quote.Pricing) string { return nonzero(at(p).Sign(), at(p).String()) },
-		func(r *form.Reader, path string, p *quote.Pricing) { *at(p) = r.Number(path) }}
+		func(r *form.Reader, path string, p *quote.Pricing) { *at(p) = r.Number(path) },
+	}
 }
 
 var levelFields = []leveled{

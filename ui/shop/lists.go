@@ -106,11 +106,16 @@ func said(r *form.Reader, path string, at int, one *form.Reader) {
 	}
 }
 
-var equipment = table{"shop.equipment", []string{"machine", "cost", "worth at the end", "months", "or hits"}, []int{0},
+var equipment = table{
+	"shop.equipment",
+	[]string{"machine", "cost", "worth at the end", "months", "or hits"},
+	[]int{0},
 	func(s *catalog.Shop) (rows [][]string) {
 		for _, m := range s.Rates.Equipment {
-			rows = append(rows, []string{m.Name, m.Cost.String(), m.Salvage.String(),
-				nonzero(m.LifeMonths, strconv.Itoa(m.LifeMonths)), nonzero(m.LifeHits, strconv.Itoa(m.LifeHits))})
+			rows = append(rows, []string{
+				m.Name, m.Cost.String(), m.Salvage.String(),
+				nonzero(m.LifeMonths, strconv.Itoa(m.LifeMonths)), nonzero(m.LifeHits, strconv.Itoa(m.LifeHits)),
+			})
 		}
 		return rows
 	},
@@ -118,13 +123,19 @@ var equipment = table{"shop.equipment", []string{"machine", "cost", "worth at th
 		s.Rates.Equipment = nil
 		for i, row := range rows {
 			one := rowReader(row)
-			s.Rates.Equipment = append(s.Rates.Equipment, quote.Machine{Name: one.Need("0", "the machine a name"), Cost: one.Amount("1"),
-				Salvage: one.Amount("2"), LifeMonths: one.Count("3"), LifeHits: one.Count("4")})
+			s.Rates.Equipment = append(s.Rates.Equipment, quote.Machine{
+				Name: one.Need("0", "the machine a name"), Cost: one.Amount("1"),
+				Salvage: one.Amount("2"), LifeMonths: one.Count("3"), LifeHits: one.Count("4"),
+			})
 			said(r, "shop.equipment", i, one)
 		}
-	}}
+	},
+}
 
-var extras = table{"extras", []string{"extra", "cost", "seconds", "charge", "per order", "taxed", "on every job"}, []int{0, 4, 5, 6},
+var extras = table{
+	"extras",
+	[]string{"extra", "cost", "seconds", "charge", "per order", "taxed", "on every job"},
+	[]int{0, 4, 5, 6},
 	func(s *catalog.Shop) (rows [][]string) {
 		for _, x := range s.Extras {
 			e := x.Extra
@@ -147,9 +158,13 @@ var extras = table{"extras", []string{"extra", "cost", "seconds", "charge", "per
 			s.Extras = append(s.Extras, x)
 			said(r, "extras", i, one)
 		}
-	}}
+	},
+}
 
-var presets = table{"presets", []string{"placement", "width, in", "height, in", "side", "where"}, []int{0, 3, 4},
+var presets = table{
+	"presets",
+	[]string{"placement", "width, in", "height, in", "side", "where"},
+	[]int{0, 3, 4},
 	func(s *catalog.Shop) (rows [][]string) {
 		for _, p := range s.Presets {
 			rows = append(rows, []string{p.Name, p.Width.String(), p.Height.String(), p.Side, p.Position})
@@ -160,8 +175,11 @@ var presets = table{"presets", []string{"placement", "width, in", "height, in", 
 		s.Presets = nil
 		for i, row := range rows {
 			one := rowReader(row)
-			s.Presets = append(s.Presets, catalog.Preset{Name: one.Need("0", "the placement a name"), Width: one.Length("1"),
-				Height: one.Length("2"), Side: one.Text("3"), Position: one.Text("4")})
+			s.Presets = append(s.Presets, catalog.Preset{
+				Name: one.Need("0", "the placement a name"), Width: one.Length("1"),
+				Height: one.Length("2"), Side: one.Text("3"), Position: one.Text("4"),
+			})
 			said(r, "presets", i, one)
 		}
-	}}
+	},
+}

@@ -53,8 +53,10 @@ type Place struct {
 
 // New makes the place; path is where the shop file lies, sample prices the sample job under other rates.
 func New(f File, sample func(catalog.Shop) (quote.Result, error), path string) *Place {
-	p := &Place{file: f, sample: sample, path: path, form: form.New(), body: parts.Column(look.SectionApart),
-		fault: parts.NewBand(parts.Fault, ""), panel: newPanel(), grids: map[string]*parts.Grid{}, rows: map[string][][]string{}}
+	p := &Place{
+		file: f, sample: sample, path: path, form: form.New(), body: parts.Column(look.SectionApart),
+		fault: parts.NewBand(parts.Fault, ""), panel: newPanel(), grids: map[string]*parts.Grid{}, rows: map[string][][]string{},
+	}
 	p.save = parts.NewButton(parts.Filled, "Save shop", "", p.keep)
 	p.back = parts.NewButton(parts.Quiet, "Take back", "", p.takeBack)
 	p.save.Disable()

@@ -47,7 +47,7 @@ func (s *state) transfers() (map[int][]*big.Rat, bool) {
 			continue
 		}
 		var each []*big.Rat
-		ok := true
+		var ok bool
 		if card.Kind == quote.SheetCard || card.Kind == quote.RollCard {
 			each, ok = s.planned(card, onCard)
 		} else {

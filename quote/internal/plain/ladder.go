@@ -113,9 +113,11 @@ func (p *priced) methods() map[string]string {
 
 // figures gathers what a job comes to.
 func (j *work) figures(p *priced) Figures {
-	f := Figures{Pieces: p.all(), Cost: p.total(), Lines: p.lines, Split: map[string]map[Key]*big.Rat{}, Spares: map[string][]int{},
+	f := Figures{
+		Pieces: p.all(), Cost: p.total(), Lines: p.lines, Split: map[string]map[Key]*big.Rat{}, Spares: map[string][]int{},
 		Unit: map[string]*big.Rat{}, Sizes: map[string][]*big.Rat{}, Methods: p.methods(), RunnerUp: p.runnerUp,
-		Totals: p.totals(), Hours: p.hours()}
+		Totals: p.totals(), Hours: p.hours(),
+	}
 	for _, g := range p.active() {
 		id := j.Garments[g].ID
 		f.Split[id], f.Spares[id], f.Unit[id] = p.split[g], p.spares[g], p.unit[g]

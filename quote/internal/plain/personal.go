@@ -24,8 +24,10 @@ func (s *state) personalItems(p int) []item {
 	for i := range pl.Texts {
 		t := &pl.Texts[i]
 		w := least(pl.Width.Rat(), mul(characters(t), pl.CharWidth.Rat()))
-		items = append(items, item{Item: Item{Placement: p, W: w, H: pl.Height.Rat(), Turn: !pl.NoTurn, Inks: pl.Inks, Count: pl.InkCount, Need: 1},
-			uses: func(string) bool { return true }, pieces: 1, text: t})
+		items = append(items, item{
+			Item: Item{Placement: p, W: w, H: pl.Height.Rat(), Turn: !pl.NoTurn, Inks: pl.Inks, Count: pl.InkCount, Need: 1},
+			uses: func(string) bool { return true }, pieces: 1, text: t,
+		})
 	}
 	return items
 }

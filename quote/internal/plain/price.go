@@ -166,7 +166,7 @@ func (p *priced) groupPrice(lines []int) *big.Rat {
 			weighed = add(weighed, mul(whole(p.qty[g][z]), added))
 		}
 	}
-	t := zero()
+	var t *big.Rat
 	if p.Pricing.Sizes == "table" {
 		t = sub(p.target(x, zero()), weighed)
 	} else {

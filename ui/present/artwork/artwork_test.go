@@ -14,8 +14,14 @@ import (
 	"golang.org/x/image/vector"
 )
 
-var spots = []color.NRGBA{{0xd0, 0x20, 0x28, 255}, {0x1f, 0x30, 0x55, 255}, {0xf2, 0xc0, 0x2b, 255}, {0x10, 0x80, 0x50, 255},
-	{0x10, 0x10, 0x10, 255}, {0xf0, 0x80, 0x20, 255}}
+var spots = []color.NRGBA{
+	{0xd0, 0x20, 0x28, 255},
+	{0x1f, 0x30, 0x55, 255},
+	{0xf2, 0xc0, 0x2b, 255},
+	{0x10, 0x80, 0x50, 255},
+	{0x10, 0x10, 0x10, 255},
+	{0xf0, 0x80, 0x20, 255},
+}
 
 // discs draws n soft-edged discs, each of an ink of its own, on a ground; the drawing keeps 40 pixels off the border.
 func discs(n int, ground color.Color) *image.NRGBA {
@@ -153,8 +159,10 @@ func TestRead_aDrawingHasItsInksAndNoDots(t *testing.T) {
 
 func TestRead_saysWhatIsWrong(t *testing.T) {
 	whole := encoded(t, discs(1, color.White), false)
-	for name, data := range map[string][]byte{"text": []byte("no picture"), "nothing": nil, "half": whole[:len(whole)/2],
-		"empty": encoded(t, image.NewNRGBA(image.Rect(0, 0, 9, 9)), false)} {
+	for name, data := range map[string][]byte{
+		"text": []byte("no picture"), "nothing": nil, "half": whole[:len(whole)/2],
+		"empty": encoded(t, image.NewNRGBA(image.Rect(0, 0, 9, 9)), false),
+	} {
 		if _, err := Read(data); err == nil {
 			t.Errorf("%s: no error", name)
 		}

@@ -47,8 +47,10 @@ func (c *canvas) inks(box image.Rectangle) ([]Ink, bool) {
 	inks := make([]Ink, len(kept))
 	for i, g := range kept {
 		r, gr, b := uint8(g.sum[0]/g.count), uint8(g.sum[1]/g.count), uint8(g.sum[2]/g.count)
-		inks[i] = Ink{Name: nameOf(toLab(r, gr, b), inks[:i]), Hex: fmt.Sprintf("#%02x%02x%02x", r, gr, b),
-			Share: float64(g.count) / float64(len(flat))}
+		inks[i] = Ink{
+			Name: nameOf(toLab(r, gr, b), inks[:i]), Hex: fmt.Sprintf("#%02x%02x%02x", r, gr, b),
+			Share: float64(g.count) / float64(len(flat)),
+		}
 	}
 	return inks, false
 }
@@ -169,8 +171,10 @@ func compareLab(a, b lab) int {
 }
 
 // names are what inks are called, as far as a drawing of a garment can show them.
-var names = []string{"white", "black", "grey", "red", "maroon", "orange", "gold", "yellow", "green", "forest", "lime", "teal",
-	"turquoise", "sky", "royal", "navy", "purple", "pink", "brown", "tan", "cream", "silver"}
+var names = []string{
+	"white", "black", "grey", "red", "maroon", "orange", "gold", "yellow", "green", "forest", "lime", "teal",
+	"turquoise", "sky", "royal", "navy", "purple", "pink", "brown", "tan", "cream", "silver",
+}
 
 // nameOf is the nearest name that no ink before has; a second one of the same name is numbered.
 func nameOf(at lab, before []Ink) string {

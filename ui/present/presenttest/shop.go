@@ -63,8 +63,10 @@ func (s *Shop) FindStyles(query string, limit int) []catalog.StyleRow {
 	for _, x := range s.Demo.Styles {
 		for _, c := range x.Colors {
 			if len(out) < limit && all(query, x.Number, x.Name, x.Category, c.Name) {
-				out = append(out, catalog.StyleRow{StyleID: x.ID, Supplier: x.Supplier, Number: x.Number, Name: x.Name,
-					Category: x.Category, Color: c, Colors: len(x.Colors), From: x.From()})
+				out = append(out, catalog.StyleRow{
+					StyleID: x.ID, Supplier: x.Supplier, Number: x.Number, Name: x.Name,
+					Category: x.Category, Color: c, Colors: len(x.Colors), From: x.From(),
+				})
 			}
 		}
 	}
