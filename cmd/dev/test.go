@@ -23,7 +23,8 @@ func checks() []check {
 		{"program builds", (*task).goBuild},
 		{"shell commands build without a C compiler", buildPlain},
 		{"tests", goTests},
-		{"fuzzing, a few seconds each", func(t *task) error { return t.fuzz("5s") }},
+		// by inputs, not by time: a fuzzer that runs out of time sometimes ends in «context deadline exceeded»
+		{"fuzzing, some thousand inputs each", func(t *task) error { return t.fuzz("3000x") }},
 		{"benchmarks run", func(t *task) error { return t.benchFor("1x") }},
 	}
 }
