@@ -116,7 +116,7 @@ func (r *report) transfersBasis(p int) (string, []string) {
 	cd := &r.cards[c]
 	for i := range r.own.plans {
 		if r.own.plans[i].card == c {
-			return r.sharedBasis(&r.own.plans[i], p)
+			return r.sharedBasis(i, p)
 		}
 	}
 	var parts, ids []string
@@ -148,7 +148,8 @@ func trim(x *big.Rat, places int) string {
 }
 
 // sharedBasis is a placement's part of the runs it stands on.
-func (r *report) sharedBasis(p *planned, placement int) (string, []string) {
+func (r *report) sharedBasis(plan, placement int) (string, []string) {
+	p := &r.own.plans[plan]
 	var parts, ids []string
 	for k, items := range p.runItems {
 		mine := int64(0)
@@ -163,7 +164,7 @@ func (r *report) sharedBasis(p *planned, placement int) (string, []string) {
 		if !slices.ContainsFunc(items, func(i int) bool { return r.items[i].placement == placement }) {
 			continue
 		}
-		formula, entries := r.runFormula(p, k)
+		formula, entries := r.runFormula(plan, k)
 		for _, id := range entries {
 			ids = entry(ids, &Break{Info: Info{EntryID: id}})
 		}
@@ -176,9 +177,8 @@ func (r *report) sharedBasis(p *planned, placement int) (string, []string) {
 }
 
 // runFormula is what the k-th run costs; a roll plan is one run.
-func (r *report) runFormula(p *planned, k int) (string, []string) {
-	plan := r.own.planOut(p)
-	runs := plan.Runs
+func (r *report) runFormula(plan, k int) (string, []string) {
+	p, runs := &r.own.plans[plan], r.plans[plan].Runs
 	if r.cards[p.card].roll == nil {
 		runs = runs[k : k+1]
 	}

@@ -36,18 +36,15 @@ func (p Problems) Error() string {
 func Price(job Job) (Result, error) { return NewMemory().Price(job) }
 
 // Price works a job out in full, like the function of that name.
-func (k *Memory) Price(job Job) (Result, error) { return k.price(job, false) }
+func (k *Memory) Price(job Job) (Result, error) { return k.price(job, false, nil) }
 
 // First is Price without the search for cliffs, most of the work of a large job, and without the room left on sheets:
 // what a window shows on the key, until the whole result is there. Everything else is the same to the cent.
-func (k *Memory) First(job Job) (Result, error) { return k.price(job, true) }
+func (k *Memory) First(job Job) (Result, error) { return k.price(job, true, nil) }
 
-func (k *Memory) price(job Job, first bool) (Result, error) {
-	var r Result
-	err := k.working(job, func(m *model) Problems {
-		if len(m.problems) > 0 {
-			return m.problems
-		}
+// price works a job out, and hands what it came from on where that is asked for.
+func (k *Memory) price(job Job, first bool, also func(*stair, *worked)) (r Result, err error) {
+	err = k.served(job, func(m *model) Problems {
 		var above *ahead
 		if !first {
 			above = k.lookAhead(m)
@@ -60,6 +57,9 @@ func (k *Memory) price(job Job, first bool) (Result, error) {
 			return m.unserved()
 		}
 		r = (&report{model: m, ladder: ladder, own: own, first: first}).result()
+		if also != nil {
+			also(ladder, own)
+		}
 		return nil
 	})
 	return r, err
@@ -155,6 +155,16 @@ func (k *Memory) working(job Job, work func(*model) Problems) (err error) {
 		return p
 	}
 	return nil
+}
+
+// served is working for jobs that rate cards serve at their own quantity.
+func (k *Memory) served(job Job, work func(*model) Problems) error {
+	return k.working(job, func(m *model) Problems {
+		if len(m.problems) > 0 {
+			return m.problems
+		}
+		return work(m)
+	})
 }
 
 // later tells of a path whose field has no part in whether the job can be served.

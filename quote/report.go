@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
-	"strings"
 
-	"pressworth/quote/gang"
 	"pressworth/quote/money"
 )
 
@@ -15,15 +13,17 @@ type report struct {
 	*model
 	ladder *stair
 	own    *worked
-	first  bool // without cliffs
+	first  bool   // without cliffs and room
+	plans  []Plan // of own
 }
 
 func (r *report) result() Result {
 	w := r.own
+	r.plans = r.plansOut()
 	res := Result{
 		Format: ResultFormat, Currency: r.job.Currency, Title: r.job.Title, Pieces: w.pieces,
 		Cost:   Cost{Total: r.amount(w.total), Lines: r.costLines()},
-		Groups: r.groupsOut(), Garments: r.garmentsOut(), Methods: r.methodsOut(), Plans: r.plansOut(),
+		Groups: r.groupsOut(), Garments: r.garmentsOut(), Methods: r.methodsOut(), Plans: r.plans,
 		Price: r.priceOut(), Hours: decimals(w.hours(), 2), Ladder: r.ladderOut(), Cliffs: []Cliff{},
 		Purchases: r.purchases(), Leftovers: r.leftovers(), Heuristic: w.heuristic,
 	}
@@ -244,162 +244,3 @@ func (r *report) ladderOut() []Step {
 	}
 	return out
 }
-
-func (r *report) plansOut() []Plan {
-	plans := r.own.plansOut()
-	if r.first {
-		return plans
-	}
-	for i := range plans {
-		p := &r.own.plans[i]
-		for k := range plans[i].Runs {
-			plans[i].Runs[k].Room = r.roomOn(p, k)
-		}
-	}
-	return plans
-}
-
-// roomOn is what the k-th run of a plan has room left for.
-func (r *report) roomOn(p *planned, k int) *Room {
-	cd := &r.cards[p.card]
-	var room gang.Room
-	if cd.sheets != nil {
-		room = cd.sheets.Room(p.runs[k])
-	} else {
-		room = cd.roll.Room(p.runs[k])
-	}
-	if room.Best < 0 && room.W == 0 {
-		return nil
-	}
-	out := Room{}
-	if room.Best >= 0 {
-		it := r.items[p.runs[k].Items[room.Best]]
-		out.Placement, out.Variant, out.More = r.placements[it.placement].ID, it.variant, room.More[room.Best]
-	}
-	if room.W > 0 {
-		out.W, out.H = r.lengthOut(room.W), r.lengthOut(room.H)
-	}
-	return &out
-}
-
-// plansOut are the plans of a costing in the result's form.
-func (c *costing) plansOut() []Plan {
-	out := []Plan{}
-	for i := range c.plans {
-		out = append(out, c.planOut(&c.plans[i]))
-	}
-	return out
-}
-
-func (c *costing) planOut(p *planned) Plan {
-	m, cd := c.m, &c.m.cards[p.card]
-	used, byRun := p.used(m)
-	out := Plan{
-		Card: cd.ID, Cost: m.amount(p.cost), Bound: m.amount(p.bound), Setup: m.amount(p.setup), Heuristic: p.heuristic,
-		UsedPercent: decimals(times(used, rat(100)), 1), Runs: []Run{},
-	}
-	for k, r := range p.runs {
-		run := Run{
-			Inks: r.Inks, Sheets: r.Sheets, UsedPercent: decimals(times(byRun[k], rat(100)), 1), Pieces: []PlacedPiece{},
-			Setup: m.amount(m.roundPrice(r.Setup)), Each: cd.eachOf(r.Size, r.Row, r.Sheets),
-		}
-		if cd.roll != nil {
-			run.Length = cd.Lengths[r.Size].Length.String()
-			run.Width, run.Height = cd.Width.String(), run.Length
-			run.Entry = cd.Lengths[r.Size].Info.EntryID
-		} else {
-			size := cd.RateCard.Sizes[r.Size]
-			run.Size, run.Width, run.Height = size.Name, size.Width.String(), size.Height.String()
-			if b := priceAt(size.Prices[r.Row].Each, r.Sheets); b != nil {
-				run.Entry = b.Info.EntryID
-			}
-		}
-		for _, x := range r.Placed {
-			run.Pieces = append(run.Pieces, m.placedOut(x.Item, x.X, x.Y, x.Turned))
-		}
-		run.Weights = c.weightsOut(p, k)
-		out.Runs = append(out.Runs, run)
-	}
-	return out
-}
-
-// eachOf is the price of one sheet or length, as the card has it.
-func (c *card) eachOf(size, row, sheets int) money.Amount {
-	if c.roll != nil {
-		return c.Lengths[size].Each
-	}
-	if b := priceAt(c.RateCard.Sizes[size].Prices[row].Each, sheets); b != nil {
-		return b.Each
-	}
-	return money.Amount{}
-}
-
-func (m *model) placedOut(i int, x, y int64, turned bool) PlacedPiece {
-	it := m.items[i]
-	w, h := it.w, it.h
-	if turned {
-		w, h = h, w
-	}
-	return PlacedPiece{
-		Placement: m.placements[it.placement].ID, Variant: it.variant, Text: it.text,
-		X: m.lengthOut(x), Y: m.lengthOut(y), W: m.lengthOut(w), H: m.lengthOut(h), Turned: turned,
-	}
-}
-
-func (m *model) lengthOut(x int64) string {
-	return money.Number(money.FromMinor(x, m.lengthPlaces)).String()
-}
-
-// weightsOut are the sharing weights of the k-th run; those of a roll plan stand in its first.
-func (c *costing) weightsOut(p *planned, k int) []SharingWeight {
-	out := []SharingWeight{}
-	if k >= len(p.weights) {
-		return out
-	}
-	for n, i := range p.runItems[k] {
-		it := c.m.items[i]
-		out = append(out, SharingWeight{
-			Placement: c.m.placements[it.placement].ID, Variant: it.variant, Text: it.text,
-			Weight: fmt.Sprint(p.weights[k][n]), Cost: c.m.amount(p.itemCost[i]),
-		})
-	}
-	return out
-}
-
-// Freeze works a job out and returns it with its methods and plans frozen, one entry for its own quantity and one for
-// every step of the ladder, and its result. The error, if any, is Problems.
-func Freeze(job Job) (frozen Job, r Result, err error) {
-	frozen = job
-	err = NewMemory().working(job, func(m *model) Problems {
-		if len(m.problems) > 0 {
-			return m.problems
-		}
-		ladder := m.stair()
-		own := ladder.own()
-		if own == nil {
-			return m.unserved()
-		}
-		r = (&report{model: m, ladder: ladder, own: own}).result()
-		frozen.Frozen = nil
-		for _, w := range append([]*worked{own}, ladder.steps...) {
-			if w != nil && !slices.ContainsFunc(frozen.Frozen, func(f Frozen) bool { return f.Pieces == w.pieces }) {
-				frozen.Frozen = append(frozen.Frozen, w.freeze())
-			}
-		}
-		return nil
-	})
-	return frozen, r, err
-}
-
-func (w *worked) freeze() Frozen {
-	w.layOut()
-	f := Frozen{Pieces: w.pieces, Methods: map[string]string{}, Plans: w.plansOut()}
-	for p, c := range w.choice {
-		if c >= 0 {
-			f.Methods[w.m.placements[p].ID] = w.m.cards[c].ID
-		}
-	}
-	return f
-}
-
-var _ = strings.Join

@@ -33,6 +33,8 @@ type search struct {
 	best    combination
 	choice  []int
 	scratch scratch
+	cheap   *setting // nothing costs more in it than in any other that the allowed cards lead to
+	fixed   int64    // of its blanks and spoilage, what no setting goes below
 }
 
 // scratch is room that the evaluation of a combination uses again.
@@ -108,12 +110,12 @@ func (m *model) press(pressed []bool, s *state, p int) {
 }
 
 func (x *search) bounds() {
-	t, _ := x.lowSetting()
+	x.cheap, x.fixed = x.lowSetting()
 	x.low, x.rest = make([][]int64, len(x.allowed)), make([]int64, len(x.allowed)+1)
 	for p := len(x.allowed) - 1; p >= 0; p-- {
 		least := int64(-1)
 		for _, c := range x.allowed[p] {
-			low := t.lowest(c, p)
+			low := x.cheap.lowest(c, p)
 			x.low[p] = append(x.low[p], low)
 			if least < 0 || low < least {
 				least = low
@@ -165,8 +167,8 @@ func (m *model) timeCost(seconds, hits int64) int64 {
 
 // base is less than or equal to what the job costs before any placement.
 func (x *search) base() int64 {
-	t, fixed := x.lowSetting()
-	return add(add(fixed, t.constantCost()), t.m.timeCost(t.handlingTime(), 0)) - 4
+	t := x.cheap
+	return add(add(x.fixed, t.constantCost()), t.m.timeCost(t.handlingTime(), 0)) - 4
 }
 
 // seed evaluates some likely combinations, so that the search has something to beat.

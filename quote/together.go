@@ -24,27 +24,25 @@ type Shared struct {
 // own prices stay as they are. Jobs that cannot be worked out, or are in another currency or unit than the first, take
 // no part. The error, if any, is Problems.
 func Together(jobs []Job) (shared []Shared, err error) {
-	merged, owners := mergeJobs(jobs)
+	merged, results := mergeJobs(jobs)
 	if len(merged.Garments) == 0 {
 		return nil, nil
 	}
-	err = NewMemory().working(merged, func(m *model) Problems {
-		if len(m.problems) > 0 {
-			return m.problems
-		}
-		t := togetherness{m: m, jobs: jobs, owners: owners}
-		shared = t.find()
+	err = NewMemory().served(merged, func(m *model) Problems {
+		shared = (&togetherness{m: m, results: results}).find()
 		return nil
 	})
 	return shared, err
 }
 
 // mergeJobs makes one job of all, every id marked with its job's index, so that their lengths and prices come in one
-// scale. owners are the jobs' indices by placement.
-func mergeJobs(jobs []Job) (merged Job, owners []int) {
+// scale. The results are by job, those of jobs that take no part without plans.
+func mergeJobs(jobs []Job) (merged Job, results []Result) {
 	first := true
+	results = make([]Result, len(jobs))
 	for j, job := range jobs {
-		if _, err := Price(job); err != nil {
+		r, err := Price(job)
+		if err != nil {
 			continue
 		}
 		if first {
@@ -54,6 +52,7 @@ func mergeJobs(jobs []Job) (merged Job, owners []int) {
 		} else if job.Currency != merged.Currency || job.Unit != merged.Unit {
 			continue
 		}
+		results[j] = r
 		mark := func(id string) string { return strconv.Itoa(j) + " " + id }
 		for _, g := range job.Garments {
 			g.ID, g.Group, g.Supplier = mark(g.ID), "", ""
@@ -64,14 +63,13 @@ func mergeJobs(jobs []Job) (merged Job, owners []int) {
 			p.On = markedOn(job, p.On, mark)
 			p.Texts = nil
 			merged.Placements = append(merged.Placements, p)
-			owners = append(owners, j)
 		}
 		for _, c := range job.RateCards {
 			c.ID, c.Supplier = mark(c.ID), ""
 			merged.RateCards = append(merged.RateCards, c)
 		}
 	}
-	return merged, owners
+	return merged, results
 }
 
 // markedOn are the marked ids of the garments that a placement is on.
@@ -87,9 +85,8 @@ func markedOn(job Job, on []string, mark func(string) string) []string {
 
 // togetherness looks for shared sheets in a merged job.
 type togetherness struct {
-	m      *model
-	jobs   []Job
-	owners []int
+	m       *model
+	results []Result // by job
 }
 
 // find goes through the sheet cards of the jobs, those with the same terms together.
@@ -97,8 +94,8 @@ func (t *togetherness) find() (out []Shared) {
 	cards := map[string]string{} // terms: the id of the first card that has them
 	var order []string
 	needs := map[string]map[int][]gang.Need{} // by terms and job
-	for j, job := range t.jobs {
-		for _, n := range t.needsOf(j, job) {
+	for j := range t.results {
+		for _, n := range t.needsOf(j) {
 			if needs[n.terms] == nil {
 				needs[n.terms], cards[n.terms] = map[int][]gang.Need{}, n.card
 				order = append(order, n.terms)
@@ -121,11 +118,8 @@ type termedNeed struct {
 }
 
 // needsOf are the copies that a job has printed on sheet cards, by its own methods.
-func (t *togetherness) needsOf(j int, job Job) (out []termedNeed) {
-	r, err := Price(job)
-	if err != nil {
-		return nil
-	}
+func (t *togetherness) needsOf(j int) (out []termedNeed) {
+	r := t.results[j]
 	for _, p := range r.Plans {
 		c := t.cardOf(j, p.Card)
 		if c < 0 || t.m.cards[c].sheets == nil {
@@ -187,7 +181,7 @@ func (r Result) needs(p Plan) (out []copiesOf) {
 func (t *togetherness) share(card string, needs map[int][]gang.Need) (out []Shared) {
 	var index []int
 	var of [][]gang.Need
-	for j := range t.jobs {
+	for j := range t.results {
 		if n := needs[j]; len(n) > 0 {
 			index, of = append(index, j), append(of, n)
 		}

@@ -64,11 +64,11 @@ func (s *state) weigh(choice []int, r *scratch, limit combination) combination {
 		return combination{}
 	}
 	w.freight()
-	return combination{choice: choice, cost: w.cost, figure: s.m.figure2(w.cost, w.cards), ok: true}
+	return combination{choice: choice, cost: w.cost, figure: s.m.choosingFigure(w.cost, w.cards), ok: true}
 }
 
-// figure2 is the figure that methods are chosen by: the cost, and what mixing cards must save for each card but one.
-func (m *model) figure2(cost int64, cards int) int64 {
+// choosingFigure is the figure that methods are chosen by: the cost, and what mixing cards must save for each card but one.
+func (m *model) choosingFigure(cost int64, cards int) int64 {
 	return add(mul(cost, m.mixingScale), mul(m.mixing, int64(max(cards-1, 0))))
 }
 
@@ -138,7 +138,7 @@ func (w *weighing) place(p, c int) bool {
 
 // over tells whether the combination costs more than the limit, whatever is still to be added to low.
 func (w *weighing) over(limit combination, low int64) bool {
-	return limit.ok && w.t.m.figure2(add(w.cost, low), w.cards) > limit.figure
+	return limit.ok && w.t.m.choosingFigure(add(w.cost, low), w.cards) > limit.figure
 }
 
 // surely is the freight that is never free, of suppliers that are bought from.
