@@ -231,19 +231,5 @@ func layArrow(left, right *canvas.Line, x, middle, wide float32) {
 }
 
 func (c *Choice) paintBox(box *canvas.Rectangle) {
-	fill, border, width := look.Fill, look.Rule, float32(look.Hairline)
-	switch {
-	case c.focused:
-		border, width = look.Accent, look.FocusBorder
-	case c.wrong:
-		border = look.Fault
-	case c.bare && !c.hovered:
-		border, fill = look.Clear, look.Clear
-	case c.hovered && !c.disabled:
-		border = look.Muted
-	}
-	if c.disabled {
-		fill = look.Clear
-	}
-	setRect(box, fill, border, width, look.FieldRadius)
+	paintBox(box, boxState{focused: c.focused, wrong: c.wrong, bare: c.bare, hovered: c.hovered, disabled: c.disabled})
 }

@@ -107,21 +107,7 @@ func (f *Field) CreateRenderer() fyne.WidgetRenderer {
 
 func (d *fieldDrawing) paint() {
 	f := d.f
-	fill, border, width := look.Fill, look.Rule, float32(look.Hairline)
-	switch {
-	case f.focused:
-		border, width = look.Accent, look.FocusBorder
-	case f.wrong:
-		border = look.Fault
-	case f.bare && !f.hovered:
-		border, fill = look.Clear, look.Clear
-	case f.hovered && !f.disabled:
-		border = look.Muted
-	}
-	if f.disabled {
-		fill = look.Clear
-	}
-	setRect(d.box, fill, border, width, look.FieldRadius)
+	paintBox(d.box, boxState{focused: f.focused, wrong: f.wrong, bare: f.bare, hovered: f.hovered, disabled: f.disabled})
 	setRect(d.mark, look.Selected, look.Clear, 0, 2)
 	setRect(d.caret, look.Ink, look.Clear, 0, 0)
 	setText(d.unit, f.Unit, MutedStyle.Right())

@@ -142,6 +142,28 @@ func setRect(r *canvas.Rectangle, fill, stroke fyne.ThemeColorName, width, radiu
 	r.Refresh()
 }
 
+// boxState is what the box of something that is typed into or chosen from looks by.
+type boxState struct{ focused, wrong, bare, hovered, disabled bool }
+
+// paintBox brings the box to its state: the focus shows before anything wrong, and that before a border is left out.
+func paintBox(box *canvas.Rectangle, s boxState) {
+	fill, border, width := look.Fill, look.Rule, float32(look.Hairline)
+	switch {
+	case s.focused:
+		border, width = look.Accent, look.FocusBorder
+	case s.wrong:
+		border = look.Fault
+	case s.bare && !s.hovered:
+		border, fill = look.Clear, look.Clear
+	case s.hovered && !s.disabled:
+		border = look.Muted
+	}
+	if s.disabled {
+		fill = look.Clear
+	}
+	setRect(box, fill, border, width, look.FieldRadius)
+}
+
 // place moves and resizes an object, where it is not there already.
 func place(o fyne.CanvasObject, x, y, w, h float32) {
 	if p := fyne.NewPos(x, y); o.Position() != p {
