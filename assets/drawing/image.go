@@ -12,10 +12,15 @@ import (
 // Image draws a picture at so many dots per inch on a transparent ground.
 func Image(p Picture, dotsPerInch float64) *image.RGBA {
 	img := image.NewRGBA(image.Rect(0, 0, int(math.Ceil(p.W*dotsPerInch)), int(math.Ceil(p.H*dotsPerInch))))
+	Paint(img, p, dotsPerInch)
+	return img
+}
+
+// Paint draws a picture onto an image at so many dots per inch, from its corner.
+func Paint(img *image.RGBA, p Picture, dotsPerInch float64) {
 	for _, s := range p.Outlined() {
 		fill(img, s, dotsPerInch)
 	}
-	return img
 }
 
 // fill draws one shape within its own box, which keeps small shapes cheap.
