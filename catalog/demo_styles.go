@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"pressworth/quote/measure"
 	"pressworth/quote/money"
 )
 
@@ -37,7 +38,7 @@ func (r demoReader) styles() ([]Style, error) {
 	for i, d := range r.file.Styles {
 		s := Style{
 			ID: int64(i + 1), SupplierID: ids[d.Supplier], Supplier: d.Supplier, Number: d.Number, Name: d.Name, Mill: d.Mill,
-			Category: d.Category, Fabric: d.Fabric, Tags: d.Tags, Weight: GramsFromOunces(d.Ounces), HeatLimit: d.HeatLimit,
+			Category: d.Category, Fabric: d.Fabric, Tags: d.Tags, Weight: measure.GramsPerSquareMetre(d.Ounces, 1), HeatLimit: d.HeatLimit,
 			Caution: d.Caution, NotClothing: d.NotClothing, Handling: d.Handling, Usual: d.Usual, PricedOn: r.pricedOn(d.Supplier),
 		}
 		for _, name := range d.Colors {

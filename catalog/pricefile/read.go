@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"pressworth/catalog"
+	"pressworth/quote/measure"
 	"pressworth/quote/money"
 	"pressworth/quote/sizes"
 )
@@ -362,7 +363,7 @@ func (r rowReader) weight() string {
 		return ""
 	}
 	if strings.Contains(cell, "oz") || r.ounces && !strings.ContainsAny(cell, "g") {
-		n = catalog.GramsFromOunces(n)
+		n = measure.GramsPerSquareMetre(n, 1)
 	}
 	return n.String()
 }

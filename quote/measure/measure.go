@@ -11,10 +11,11 @@ import (
 	"pressworth/quote/money"
 )
 
-// Factors. The inch is exact; the others are those of NIST Special Publication 811, appendix B.8.
+// Factors. The inch is exact, and so is the fabric weight: an ounce is 28.349523125 g, a yard 0.9144 m. The pound is that
+// of NIST Special Publication 811, appendix B.8.
 var (
 	millimetresPerInch  = big.NewRat(254, 10)
-	gramsPerOunce       = big.NewRat(3390575, 100000) // g/m² for 1 oz/yd²
+	gramsPerOunce       = big.NewRat(28_349_523_125, 836_127_360) // g/m² for 1 oz/yd²
 	kilopascalsPerPound = big.NewRat(6894757, 1000000)
 	hundred             = big.NewRat(100, 1)
 )

@@ -1,9 +1,9 @@
-package catalog_test
+package measure_test
 
 import (
 	"testing"
 
-	"pressworth/catalog"
+	"pressworth/quote/measure"
 	"pressworth/quote/money"
 )
 
@@ -15,11 +15,11 @@ func TestGramsFromOunces_nistFactor(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		grams := catalog.GramsFromOunces(n)
+		grams := measure.GramsPerSquareMetre(n, 1)
 		if grams.String() != want {
 			t.Errorf("%s oz/yd²: got %s g/m², want %s", oz, grams, want)
 		}
-		if back := catalog.OuncesFromGrams(grams); back.Cmp(n) != 0 {
+		if back := measure.OuncesPerSquareYard(grams, 1); back.Cmp(n) != 0 {
 			t.Errorf("%s g/m² back: got %s oz/yd², want %s", grams, back, oz)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 
 	"pressworth/catalog"
 	"pressworth/quote"
+	"pressworth/quote/measure"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 )
@@ -128,7 +129,7 @@ func weight(s catalog.Style) string {
 	if s.Weight.Sign() == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s oz/yd², %s g/m²", catalog.OuncesFromGrams(s.Weight), s.Weight)
+	return fmt.Sprintf("%s oz/yd², %s g/m²", measure.OuncesPerSquareYard(s.Weight, 1), s.Weight)
 }
 
 func handling(s catalog.Style) string {
