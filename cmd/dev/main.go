@@ -31,7 +31,7 @@ func commands() []command {
 		{"package", "build the archive for Linux into out/", pack},
 		{"notices", "write assets/NOTICES from the licences of what is linked in", notices},
 		{"pictures", "draw the pictures of the README anew, from the real window", pictures},
-		{"long", "the long forms of the tests: fuzzing, kills, a soak", long},
+		{"long", "the long forms of the tests: fuzzing, kills, benchmarks", long},
 	}
 }
 
