@@ -36,11 +36,21 @@ func (s *Sheets) verdict(g group, size, x int) nest.Verdict {
 		return v
 	}
 	key := string(s.buf)
-	_, v := nest.Fit(sheetOf(s.card.Sizes[size]), s.shapely(), nest.Effort{Steps: effort})
+	v := s.packs(sheetOf(s.card.Sizes[size]))
 	if len(s.fits) >= memory {
 		clear(s.fits)
 	}
 	s.fits[key] = v
+	return v
+}
+
+// packs asks the packer about the counted shapes.
+func (s *Sheets) packs(sheet nest.Sheet) (v nest.Verdict) {
+	if s.hasty {
+		_, v = nest.Quick(sheet, s.shapely())
+	} else {
+		_, v = nest.Fit(sheet, s.shapely(), nest.Effort{Steps: effort})
+	}
 	return v
 }
 

@@ -34,9 +34,10 @@ const near = 24
 // starts is how many joins are tried as the first; for more items they are fewer.
 const starts = 6
 
-// merged starts from one run for each item, and again with another first join, and takes the best it comes to.
+// merged starts from one run for each item, and again with another first join, and takes the best it comes to. What
+// is tried is packed quickly; the runs that are taken are then looked at in earnest.
 func (s *Sheets) merged(g group) *split {
-	m := s.merging(len(g.items))
+	m := s.quickly().merging(len(g.items))
 	for k := range g.items {
 		one := group{g.items[k : k+1], g.need[k : k+1]}
 		r := s.run(ask{group: one, limit: most})
@@ -51,13 +52,44 @@ func (s *Sheets) merged(g group) *split {
 		m.groups, m.runs = slices.Clone(groups), slices.Clone(runs)
 		m.apply(first)
 		m.improve()
-		best = best.orBetter(m.split(g))
+		best = best.orBetter(m.split())
 	}
 	if !best.ok {
-		return m.split(g)
+		best = m.split()
 	}
-	return best
+	return s.firm(best)
 }
+
+// firm looks at the runs of a split in earnest, and at what joins of them give then.
+func (s *Sheets) firm(sp *split) *split {
+	m := s.merging(0)
+	m.left = firmly
+	m.groups, m.runs = sp.groups, sp.runs
+	for k, g := range m.groups {
+		if r, ok := m.price(g, m.runs[k].cost); ok {
+			m.runs[k] = r
+		}
+	}
+	m.asOne(sp.cost)
+	for m.join() || m.move() {
+	}
+	m.resplit()
+	return m.split()
+}
+
+// asOne takes one run of everything where that costs less than a limit.
+func (m *merging) asOne(limit Price) {
+	var all group
+	for _, g := range m.groups {
+		all = all.with(g)
+	}
+	if r, ok := m.price(all, limit-1); ok {
+		m.groups, m.runs = []group{all}, []run{r}
+	}
+}
+
+// firmly is how many questions are asked in earnest.
+const firmly = 100
 
 // orBetter is another split if that one is cheaper, or as cheap with fewer runs.
 func (sp *split) orBetter(o *split) *split {
@@ -73,8 +105,8 @@ func (m *merging) improve() {
 	}
 }
 
-// split is what was found, with a bound.
-func (m *merging) split(g group) *split {
+// split is what was found.
+func (m *merging) split() *split {
 	m.arrange()
 	sp := &split{ok: true, heuristic: true, groups: m.groups, runs: m.runs}
 	for _, r := range m.runs {
@@ -83,7 +115,6 @@ func (m *merging) split(g group) *split {
 			return &split{}
 		}
 	}
-	sp.bound = m.boundMany(g, sp.cost)
 	return sp
 }
 

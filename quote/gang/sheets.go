@@ -20,6 +20,9 @@ type Sheets struct {
 	runs   map[string]run
 	splits map[string]*split
 
+	hasty bool    // the packer is asked for quick answers
+	draft *Sheets // the same card and items, asked so
+
 	counts []int // of the question at hand: copies by shape
 	used   []int // and the shapes that have copies
 	buf    []byte
@@ -51,6 +54,19 @@ func NewSheets(card SheetCard, items []Item) *Sheets {
 	}
 	s.counts = make([]int, len(s.forms))
 	return s
+}
+
+// quickly is the same card and items with a memory of its own, where the packer gives quick answers: for trying many
+// splits, of which the best is then looked at in earnest.
+func (s *Sheets) quickly() *Sheets {
+	if s.draft == nil {
+		q := *s
+		q.hasty, q.buf, q.used = true, nil, nil
+		q.fits, q.runs, q.splits = map[string]nest.Verdict{}, map[string]run{}, map[string]*split{}
+		q.counts = make([]int, len(s.forms))
+		s.draft = &q
+	}
+	return s.draft
 }
 
 // Serves says whether one copy of an item can be had on this card at all: a size it fits, an ink row for it, and no
@@ -85,8 +101,13 @@ func (s *Sheets) Plan(items []int, need []int) (Plan, error) {
 // planOf lays the runs of a split.
 func (s *Sheets) planOf(sp *split) Plan {
 	p := Plan{Cost: sp.cost, Bound: sp.bound, Heuristic: sp.heuristic}
+	var all group
 	for k, r := range sp.runs {
 		p.Runs = append(p.Runs, s.laid(sp.groups[k], r))
+		all = all.with(sp.groups[k])
+	}
+	if sp.heuristic {
+		p.Bound = s.boundMany(all, sp.cost)
 	}
 	return p
 }

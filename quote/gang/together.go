@@ -84,7 +84,7 @@ func (s *Sheets) groupOf(job []Need) (group, error) {
 // tried, it starts from them.
 func (s *Sheets) allOf(groups []group) *split {
 	var all group
-	m := s.merging(len(s.items))
+	m := s.quickly().merging(len(s.items))
 	for _, g := range groups {
 		all = all.with(g)
 		own := s.split(g.items, g.need)
@@ -94,7 +94,7 @@ func (s *Sheets) allOf(groups []group) *split {
 		return s.split(all.items, all.need)
 	}
 	m.improve()
-	return m.split(all)
+	return s.firm(m.split())
 }
 
 // joined are the sets of jobs that share a run, directly or by others, of two jobs and more.
@@ -132,7 +132,7 @@ func (s *Sheets) partOf(sp *split, among func(item int) bool) *split {
 	if len(all.items) <= Exact {
 		return s.split(all.items, all.need)
 	}
-	return m.split(all)
+	return m.split()
 }
 
 // add keeps a set of jobs that share sheets if that saves something.

@@ -19,33 +19,62 @@ func Fit(s Sheet, ps []Piece, e Effort) ([]Placed, Verdict) {
 	return t.placed(spots), Fits
 }
 
+// Quick is Fit by the constructive methods and a short search alone, however few pieces there are. What it says fits,
+// Fit finds as well.
+func Quick(s Sheet, ps []Piece) ([]Placed, Verdict) {
+	if check(s, ps, true) != nil {
+		return nil, CannotFit
+	}
+	t := newTask(s, ps)
+	u, spots, v := t.quick(nil)
+	if v == Unknown && u != nil && t.n <= exactPieces {
+		u.rule = snug
+		if u.from(t.sequence(t.orders()[0]), longWork/2) {
+			spots, v = u.spots, Fits
+		}
+	}
+	if v != Fits {
+		return nil, v
+	}
+	return t.placed(spots), Fits
+}
+
 func (t *task) fit(e Effort) ([]spot, Verdict) {
+	u, spots, v := t.quick(e.Stop)
 	switch {
-	case t.n == 0:
-		return nil, Fits
-	case product(t.w, t.h).less(t.area()):
-		return nil, CannotFit
-	case t.vast():
-		return t.fitVast()
-	}
-	u := &hunt{trial: newTrial(t), h: t.h, count: 1, dice: 1, stop: e.Stop}
-	orders := t.orders()
-	if u.rule = loose; u.run(t.sequence(orders[0]), u.h, 1, unlimited) == t.n {
-		return u.spots, Fits
-	}
-	if t.sheetsBound(t.w, t.h, false) > 1 {
-		return nil, CannotFit
-	}
-	if u.build(orders) {
-		return u.spots, Fits
-	}
-	if t.n <= exactPieces {
-		return u.decide(orders[0])
-	}
-	if e.Steps > 0 {
-		return u.seek(orders, e.Steps)
+	case v != Unknown || u == nil:
+		return spots, v
+	case t.n <= exactPieces:
+		return u.decide(t.orders()[0])
+	case e.Steps > 0:
+		return u.seek(t.orders(), e.Steps)
 	}
 	return nil, Unknown
+}
+
+// quick is the beginning of fit, with what can look further, if anything can.
+func (t *task) quick(stop func() bool) (*hunt, []spot, Verdict) {
+	switch {
+	case t.n == 0:
+		return nil, nil, Fits
+	case product(t.w, t.h).less(t.area()):
+		return nil, nil, CannotFit
+	case t.vast():
+		spots, v := t.fitVast()
+		return nil, spots, v
+	}
+	u := &hunt{trial: newTrial(t), h: t.h, count: 1, dice: 1, stop: stop}
+	orders := t.orders()
+	if u.rule = loose; u.run(t.sequence(orders[0]), u.h, 1, unlimited) == t.n {
+		return u, u.spots, Fits
+	}
+	if t.sheetsBound(t.w, t.h, false) > 1 {
+		return nil, nil, CannotFit
+	}
+	if u.build(orders) {
+		return u, u.spots, Fits
+	}
+	return u, nil, Unknown
 }
 
 // fitVast is for very many pieces: rows, or nothing.
