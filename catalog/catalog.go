@@ -6,6 +6,7 @@ package catalog
 
 import (
 	"pressworth/quote"
+	"pressworth/quote/calendar"
 	"pressworth/quote/money"
 )
 
@@ -22,6 +23,7 @@ type Supplier struct {
 	CutOff       string // order by this time of day, like 14:00
 	Contact      string
 	Notes        string
+	Calendar     calendar.Settings // when it is closed
 }
 
 // Style is a supplier's number for a garment, in some colours and sizes.
@@ -156,6 +158,7 @@ type Book struct {
 	Suppliers []Supplier
 	Cards     []RateCard
 	Styles    map[int64]Style // at least those the draft names
+	Lettering Lettering       // how names and numbers are set; without heights: the usual
 }
 
 // QuoteRow is one line of the quote book.

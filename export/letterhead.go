@@ -21,14 +21,24 @@ func nonEmpty(texts ...string) []string {
 	return slices.DeleteFunc(slices.Clone(texts), func(s string) bool { return s == "" })
 }
 
-// letterhead sets the shop at the left, the kind of document and its facts at the right.
+// LogoKey is under which Pictured holds the picture of the letterhead; no placement has such an id.
+const LogoKey = "\x00logo"
+
+const (
+	logoHigh, logoWide = 46.0, 150.0 // room for a logo
+	headWide           = 300.0       // room for logo and address together
+)
+
+// letterhead sets the shop at the left, its logo before it, the kind of document and its facts at the right.
 func (d *doc) letterhead(job quote.Job, what string, facts ...[2]string) {
 	shop := paperOf(job).Shop
 	top := d.y
-	d.Text(d.left, top+14, letters.Clip(shop.Name, section.Weight, 13, 300), paper.Style{Size: 13, Weight: letters.Semibold, Color: ink})
+	x, foot := d.logo(top)
+	room := headWide - (x - d.left)
+	d.Text(x, top+14, letters.Clip(shop.Name, section.Weight, 13, room), paper.Style{Size: 13, Weight: letters.Semibold, Color: ink})
 	y := top + 29
 	for _, l := range nonEmpty(append(strings.Split(shop.Address, "\n"), shop.Phone, shop.Email, shop.Website)...) {
-		d.Text(d.left, y, letters.Clip(l, small.Weight, small.Size, 300), small)
+		d.Text(x, y, letters.Clip(l, small.Weight, small.Size, room), small)
 		y += 11.5
 	}
 	paper.Right(d, d.right, top+17, what, title)
@@ -41,9 +51,22 @@ func (d *doc) letterhead(job quote.Job, what string, facts ...[2]string) {
 		paper.Right(d, d.right-max(body.Width(f[1]), 84)-10, fy, f[0], small)
 		fy += 13.5
 	}
-	d.y = max(y, fy) + 2
+	d.y = max(y, fy, foot) + 2
 	paper.Rule(d, d.left, d.y, d.right, d.y, paper.Look{Stroke: accent, Width: 1.2})
 	d.gap(15)
+}
+
+// logo sets the shop's picture at the left, as large as it fits. Text begins at x; foot is where the picture ends.
+func (d *doc) logo(top float64) (x, foot float64) {
+	img := d.artworks[LogoKey]
+	if img == nil || img.Bounds().Empty() {
+		return d.left, top
+	}
+	w, h := float64(img.Bounds().Dx()), float64(img.Bounds().Dy())
+	scale := min(logoWide/w, logoHigh/h)
+	w, h = w*scale, h*scale
+	d.Image(LogoKey, img, paper.Place{CX: d.left + w/2, CY: top + 2 + h/2, W: w, H: h})
+	return d.left + w + 14, top + 2 + h + 8
 }
 
 // validity are the facts at the head of a quote.

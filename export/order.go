@@ -116,8 +116,8 @@ func (d *doc) signature(texts []string) {
 }
 
 // Confirmation says what was ordered and agreed, as a PDF.
-func Confirmation(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return render(job, "Order confirmation "+paperOf(job).Number, footText(job, "Order confirmation"), date, func(d *doc) {
+func (a Pictured) Confirmation(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
+	return a.render(job, "Order confirmation "+paperOf(job).Number, footText(job, "Order confirmation"), date, func(d *doc) {
 		d.letterhead(job, "Order confirmation", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))},
 			[2]string{"needed by", day(paperOf(job).NeededBy)})
 		d.addressee(job)
@@ -131,8 +131,8 @@ func Confirmation(job quote.Job, result quote.Result, date time.Time) ([]byte, e
 }
 
 // Invoice is the bill, as a PDF.
-func Invoice(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return render(job, "Invoice "+paperOf(job).Number, footText(job, "Invoice"), date, func(d *doc) {
+func (a Pictured) Invoice(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
+	return a.render(job, "Invoice "+paperOf(job).Number, footText(job, "Invoice"), date, func(d *doc) {
 		d.letterhead(job, "Invoice", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))})
 		d.addressee(job)
 		d.prices(job, result)
@@ -145,8 +145,8 @@ func Invoice(job quote.Job, result quote.Result, date time.Time) ([]byte, error)
 }
 
 // PackingList goes into the box: what is in it, to be ticked off, and no prices.
-func PackingList(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return render(job, "Packing list "+paperOf(job).Number, footText(job, "Packing list"), date, func(d *doc) {
+func (a Pictured) PackingList(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
+	return a.render(job, "Packing list "+paperOf(job).Number, footText(job, "Packing list"), date, func(d *doc) {
 		d.letterhead(job, "Packing list", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))})
 		d.addressee(job)
 		t := d.table(columnSpec{title: "garment", share: 5}, columnSpec{title: "size", width: 60}, columnSpec{title: "pieces", width: 60, right: true}, columnSpec{title: "packed", width: 50})

@@ -8,7 +8,8 @@ import (
 )
 
 // Pictured makes the documents that draw garments with the real pictures of the artwork, by placement id; a placement without one has a plain
-// emblem in its inks. Reading the pictures is the caller's: this package opens no file.
+// emblem in its inks. Under LogoKey it holds the picture of the letterhead. Reading the pictures is the caller's: this
+// package opens no file.
 type Pictured map[string]image.Image
 
 // Quote is the customer's quote as a PDF. It shows prices and nothing of what stands behind them.
@@ -35,7 +36,7 @@ func (a Pictured) Documents(job quote.Job, result quote.Result, date time.Time) 
 	m.pdf("cost-sheet-"+n+".pdf", CostSheet, job, result, date)
 	m.add("cost-sheet-" + n + ".csv")(CostCSV(job, result))
 	m.pdf("proof-"+n+".pdf", a.Proof, job, result, date)
-	m.pdf("packing-list-"+n+".pdf", PackingList, job, result, date)
+	m.pdf("packing-list-"+n+".pdf", a.PackingList, job, result, date)
 	if len(roster(job)) > 0 {
 		m.pdf("bag-list-"+n+".pdf", BagList, job, result, date)
 		m.pdf("labels-"+n+".pdf", Labels, job, result, date)

@@ -2,6 +2,7 @@ package export
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/color"
 	"strings"
@@ -53,5 +54,36 @@ func TestPictured_realArtworkLiesInItsFrameAndBytesStayTheSame(t *testing.T) {
 	empty := Pictured{"back": image.NewNRGBA(image.Rectangle{})}
 	if _, err := empty.Quote(job, result, date); err != nil {
 		t.Errorf("a picture without pixels: %v", err)
+	}
+}
+
+func TestLetterhead_logoStandsBeforeTheNameOnEveryPaperOfTheCustomer(t *testing.T) {
+	job, result := regatta(t)
+	plain := Pictured{}
+	with := Pictured{LogoKey: disc(600, 200, color.NRGBA{11, 110, 105, 255})}
+	for name, make := range map[string]func(Pictured) ([]byte, error){
+		"quote":        func(a Pictured) ([]byte, error) { return a.Quote(job, result, date) },
+		"proof":        func(a Pictured) ([]byte, error) { return a.Proof(job, result, date) },
+		"confirmation": func(a Pictured) ([]byte, error) { return a.Confirmation(job, result, date) },
+		"invoice":      func(a Pictured) ([]byte, error) { return a.Invoice(job, result, date) },
+		"packing list": func(a Pictured) ([]byte, error) { return a.PackingList(job, result, date) },
+		"receipt":      func(a Pictured) ([]byte, error) { return a.Receipt(job, result, Paid{}, date) },
+	} {
+		bare, err := make(plain)
+		headed, err2 := make(with)
+		if err != nil || err2 != nil {
+			t.Fatal(name, err, err2)
+		}
+		if b, h := bytes.Count(bare, []byte("/Subtype /Image")), bytes.Count(headed, []byte("/Subtype /Image")); h <= b {
+			t.Errorf("%s: got %d pictures with a logo and %d without", name, h, b)
+		}
+	}
+	var r paper.Record
+	draw(&r, job, "", func(d *doc) { d.artworks = with; layQuote(d, job, result, date) })
+	var bare paper.Record
+	draw(&bare, job, "", func(d *doc) { layQuote(d, job, result, date) })
+	mark := fmt.Sprintf("image %q", LogoKey)
+	if !strings.Contains(r.String(), mark) || strings.Contains(bare.String(), mark) {
+		t.Error("the logo is not drawn where there is one, or drawn where there is none")
 	}
 }

@@ -23,8 +23,8 @@ type Paid struct {
 }
 
 // Receipt says what was paid, as a PDF.
-func Receipt(job quote.Job, result quote.Result, paid Paid, date time.Time) ([]byte, error) {
-	return render(job, "Receipt "+paperOf(job).Number, footText(job, "Receipt"), date, func(d *doc) {
+func (a Pictured) Receipt(job quote.Job, result quote.Result, paid Paid, date time.Time) ([]byte, error) {
+	return a.render(job, "Receipt "+paperOf(job).Number, footText(job, "Receipt"), date, func(d *doc) {
 		d.letterhead(job, "Receipt", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))})
 		d.addressee(job)
 		d.paragraph(d.left, d.right-d.left, "Received with thanks:", body)

@@ -142,7 +142,7 @@ func TestReprint_hasTheSpoiledPiecesAndNoOthers(t *testing.T) {
 func TestReceipt_saysWhatWasPaid(t *testing.T) {
 	job, result := regatta(t)
 	cents := func(n int64) money.Amount { return money.FromMinor(n, 2) }
-	pdf, err := Receipt(job, result, Paid{Payments: []Payment{{"2026-11-26", "cash", cents(63069)}}, Together: cents(63069), Open: cents(63069)}, date)
+	pdf, err := Pictured(nil).Receipt(job, result, Paid{Payments: []Payment{{"2026-11-26", "cash", cents(63069)}}, Together: cents(63069), Open: cents(63069)}, date)
 	if err != nil || len(pdf) < 1000 {
 		t.Errorf("got %d bytes, %v", len(pdf), err)
 	}

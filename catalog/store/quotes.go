@@ -60,18 +60,6 @@ func figures(r *quote.Result) (total, margin string) {
 	return r.Price.Total.String(), margin
 }
 
-// nextNumber is one more than the highest number of the year.
-func (s *Store) nextNumber(w *writer) string {
-	if w.err != nil {
-		return ""
-	}
-	year, n := s.now().Year(), 0
-	prefix := fmt.Sprintf("%d-", year)
-	w.err = w.tx.QueryRowContext(w.ctx, "SELECT coalesce(max(CAST(substr(number, ?) AS INTEGER)), 0) FROM quote WHERE substr(number, 1, ?) = ?",
-		len(prefix)+1, len(prefix), prefix).Scan(&n)
-	return catalog.QuoteNumber(year, n+1)
-}
-
 func nextStep(state string) string {
 	switch state {
 	case "draft":

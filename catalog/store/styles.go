@@ -96,6 +96,9 @@ func (s *Store) Book(ctx context.Context, d catalog.Draft, on string) (b catalog
 	if b.Cards, err = s.RateCards(ctx, on); err != nil {
 		return b, err
 	}
+	if b.Lettering, err = s.Lettering(ctx); err != nil {
+		return b, err
+	}
 	b.Styles = make(map[int64]catalog.Style)
 	for _, g := range d.Garments {
 		if g.StyleID == 0 || b.Styles[g.StyleID].ID != 0 {

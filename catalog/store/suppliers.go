@@ -15,11 +15,11 @@ func (s *Store) Suppliers(ctx context.Context) ([]catalog.Supplier, error) {
 	return rows(ctx, s.read, scanSupplier, supplierColumns+" ORDER BY id")
 }
 
-const supplierColumns = `SELECT id, key, name, freight, free_from, share_percent, transit_days, cut_off, contact, notes, minimum_order FROM supplier`
+const supplierColumns = `SELECT id, key, name, freight, free_from, share_percent, transit_days, cut_off, contact, notes, minimum_order, calendar FROM supplier`
 
 func scanSupplier(r *sql.Rows) (x catalog.Supplier, err error) {
 	return x, r.Scan(&x.ID, &x.Key, &x.Name, text(&x.Freight), text(&x.FreeFrom), text(&x.SharePercent), &x.TransitDays, &x.CutOff, &x.Contact, &x.Notes,
-		text(&x.MinimumOrder))
+		text(&x.MinimumOrder), jsonOf{&x.Calendar})
 }
 
 // SaveSupplier keeps a supplier; ID 0 makes a new one. It comes back with its id.
@@ -37,13 +37,13 @@ func (s *Store) SaveSupplier(ctx context.Context, x catalog.Supplier) (catalog.S
 
 func saveSupplier(w *writer, x catalog.Supplier) int64 {
 	id := sql.NullInt64{Int64: x.ID, Valid: x.ID != 0}
-	w.do(`INSERT INTO supplier (id, key, name, freight, free_from, share_percent, transit_days, cut_off, contact, notes, minimum_order)
-		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+	w.do(`INSERT INTO supplier (id, key, name, freight, free_from, share_percent, transit_days, cut_off, contact, notes, minimum_order,
+		calendar) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
 		ON CONFLICT (id) DO UPDATE SET key = excluded.key, name = excluded.name, freight = excluded.freight, free_from = excluded.free_from,
 		share_percent = excluded.share_percent, transit_days = excluded.transit_days, cut_off = excluded.cut_off,
-		contact = excluded.contact, notes = excluded.notes, minimum_order = excluded.minimum_order`,
+		contact = excluded.contact, notes = excluded.notes, minimum_order = excluded.minimum_order, calendar = excluded.calendar`,
 		id, x.Key, x.Name, x.Freight.String(), x.FreeFrom.String(), x.SharePercent.String(), x.TransitDays, x.CutOff, x.Contact, x.Notes,
-		x.MinimumOrder.String())
+		x.MinimumOrder.String(), asJSON(x.Calendar))
 	if w.err == nil && x.ID == 0 {
 		w.err = w.tx.QueryRowContext(w.ctx, "SELECT id FROM supplier WHERE key = ?", x.Key).Scan(&x.ID)
 	}

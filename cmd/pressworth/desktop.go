@@ -59,14 +59,14 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 	a.Settings().SetTheme(look.NewTheme(settings.Mode, settings.Percent))
 	presenter := present.NewCounter(desk{shop, parts.Background}, present.NewEngine())
 	list, rates, pin := maintained(shop, quote.Price), shoprates.New(shop, sample, shop.Path()), pins{a.Preferences()}
-	rates.PIN = pin
+	rates.PIN, rates.Settings, rates.Picture = pin, shop, readLogo
 	d.window = ui.New(d.win, ui.Deps{
 		Presenter: presenter,
 		Book:      book.New(bookDesk{shop}),
 		Blanks:    list,
 		Cards:     cards.New(shop, time.Now),
 		Shop:      rates,
-		Papers:    papers{filepath.Join(filepath.Dir(shop.Path()), "documents")},
+		Papers:    papers{filepath.Join(filepath.Dir(shop.Path()), "documents"), shop.Logo},
 		Settings:  settings,
 		Keep:      func(x ui.Settings) { keepSettings(a.Preferences(), x) },
 		Theme:     a.Settings().SetTheme,
@@ -79,7 +79,7 @@ func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, erro
 			Demo: records.Demo, StartOwn: d.startOwn(records.Demo),
 		},
 	})
-	list.Choose = d.window.ChooseFile
+	list.Choose, rates.Choose = d.window.ChooseFile, d.window.ChooseFile
 	d.guide(shop, records)
 	presenter.Open(d.firstQuote(ctx, shop, records))
 	return d, nil

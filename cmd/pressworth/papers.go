@@ -1,13 +1,17 @@
 package main
 
 import (
+	"bytes"
+	"context"
 	"fmt"
+	"image"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"runtime"
 	"time"
 
+	"pressworth/catalog"
 	"pressworth/export"
 	"pressworth/quote"
 	"pressworth/ui"
@@ -15,7 +19,10 @@ import (
 )
 
 // papers writes the window's documents into a folder beside the shop file, dated today.
-type papers struct{ folder string }
+type papers struct {
+	folder string
+	logo   func(context.Context) (catalog.Logo, error) // the picture of the letterhead; nil: none
+}
 
 // paperKinds are the documents that the window can ask for.
 var paperKinds = map[ui.Paper]struct {
@@ -29,9 +36,9 @@ var paperKinds = map[ui.Paper]struct {
 	ui.ProofPaper:   {"proof", ".pdf", export.Pictured.Proof},
 	ui.BuyPaper:     {"purchases", ".pdf", withoutPictures(export.Purchases)},
 	ui.LayoutPaper:  {"layouts", ".pdf", withoutPictures(export.Layouts)},
-	ui.ConfirmPaper: {"order-confirmation", ".pdf", withoutPictures(export.Confirmation)},
-	ui.InvoicePaper: {"invoice", ".pdf", withoutPictures(export.Invoice)},
-	ui.PackingPaper: {"packing-list", ".pdf", withoutPictures(export.PackingList)},
+	ui.ConfirmPaper: {"order-confirmation", ".pdf", export.Pictured.Confirmation},
+	ui.InvoicePaper: {"invoice", ".pdf", export.Pictured.Invoice},
+	ui.PackingPaper: {"packing-list", ".pdf", export.Pictured.PackingList},
 	ui.BagPaper:     {"bag-list", ".pdf", withoutPictures(export.BagList)},
 	ui.LabelPaper:   {"labels", ".pdf", withoutPictures(export.Labels)},
 }
@@ -61,6 +68,23 @@ func pictured(job quote.Job) export.Pictured {
 	return pictures
 }
 
+// head adds the picture of the letterhead, where there is one.
+func (p papers) head(pictures export.Pictured) error {
+	if p.logo == nil {
+		return nil
+	}
+	l, err := p.logo(context.Background())
+	if err != nil || len(l.Data) == 0 {
+		return err
+	}
+	img, _, err := image.Decode(bytes.NewReader(l.Data)) // the catalog has registered what a logo may be
+	if err != nil {
+		return fmt.Errorf("logo %s: %w", l.Name, err)
+	}
+	pictures[export.LogoKey] = img
+	return nil
+}
+
 // Write writes a document and returns its path.
 func (p papers) Write(kind ui.Paper, job quote.Job, result quote.Result) (string, error) {
 	k, ok := paperKinds[kind]
@@ -71,7 +95,11 @@ func (p papers) Write(kind ui.Paper, job quote.Job, result quote.Result) (string
 	if err != nil {
 		return "", err
 	}
-	data, err := k.make(pictured(job), job, result, today)
+	pictures := pictured(job)
+	if err := p.head(pictures); err != nil {
+		return "", err
+	}
+	data, err := k.make(pictures, job, result, today)
 	if err != nil {
 		return "", err
 	}

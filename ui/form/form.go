@@ -5,6 +5,9 @@
 package form
 
 import (
+	"strconv"
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"pressworth/quote"
@@ -64,6 +67,17 @@ func (f *Form) Choice(path, caption string, options []parts.Option) *parts.Capti
 func (f *Form) Check(path, words string) *parts.Check {
 	c := parts.NewCheck(words, func(bool) { f.changed(path) })
 	f.checks[path] = c
+	return c
+}
+
+// Around sets what has no field of its own (a table, a line of boxes) under a caption, with the problems of a path and of
+// all below it.
+func (f *Form) Around(path, caption string, o fyne.CanvasObject) *parts.Captioned {
+	c := parts.NewCaptioned(caption, o)
+	if caption == "" {
+		c.Caption.Hide()
+	}
+	f.labels[path] = c
 	return c
 }
 
@@ -127,25 +141,50 @@ func (f *Form) Field(path string) *parts.Field { return f.fields[path] }
 // ChoiceAt is the choice of a path; nil if there is none.
 func (f *Form) ChoiceAt(path string) *parts.Choice { return f.choices[path] }
 
-// Show puts problems beside their fields, and those without a field into the band.
+// CheckAt is the box of a path; nil if there is none.
+func (f *Form) CheckAt(path string) *parts.Check { return f.checks[path] }
+
+// Show puts problems beside their fields, those of a part without a field beside what holds it, and the others into the
+// band.
 func (f *Form) Show(problems []quote.Problem) {
 	said := map[string]string{}
 	rest := ""
 	for _, p := range problems {
-		if f.labels[p.Path] == nil {
-			if rest == "" {
-				rest = p.Path + ": " + p.Problem
-			}
-			continue
-		}
-		if said[p.Path] == "" {
-			said[p.Path] = p.Problem
+		path, inside := f.labelled(p.Path)
+		switch {
+		case path == "" && rest == "":
+			rest = p.Path + ": " + p.Problem
+		case path != "" && said[path] == "":
+			said[path] = inside + p.Problem
 		}
 	}
 	for path, label := range f.labels {
 		label.SetProblem(said[path])
 	}
 	f.rest.SetText(rest)
+}
+
+// labelled is the path itself or the nearest above it that has a label, and which of its rows is meant.
+func (f *Form) labelled(path string) (above, inside string) {
+	for above = path; above != ""; above = Parent(above) {
+		if f.labels[above] != nil {
+			return above, rowWord(path[len(above):])
+		}
+	}
+	return "", ""
+}
+
+// Parent is the path of what holds a part: shop.equipment of shop.equipment[2].
+func Parent(path string) string { return path[:max(strings.LastIndexAny(path, ".["), 0)] }
+
+// rowWord names the row of a list that a path within it begins with.
+func rowWord(inside string) string {
+	number, _, _ := strings.Cut(strings.TrimPrefix(inside, "["), "]")
+	n, err := strconv.Atoi(number)
+	if err != nil {
+		return ""
+	}
+	return "row " + strconv.Itoa(n+1) + ": "
 }
 
 // ProblemAt is what stands beside the field of a path.

@@ -77,8 +77,8 @@ type table struct {
 	path  string
 	heads []string
 	words []int // columns that hold words
-	write func(s *catalog.Shop) [][]string
-	read  func(r *form.Reader, rows [][]string, s *catalog.Shop)
+	write func(s *record) [][]string
+	read  func(r *form.Reader, rows [][]string, s *record)
 }
 
 func yes(b bool) string {
@@ -110,7 +110,7 @@ var equipment = table{
 	"shop.equipment",
 	[]string{"machine", "cost", "worth at the end", "months", "or hits"},
 	[]int{0},
-	func(s *catalog.Shop) (rows [][]string) {
+	func(s *record) (rows [][]string) {
 		for _, m := range s.Rates.Equipment {
 			rows = append(rows, []string{
 				m.Name, m.Cost.String(), m.Salvage.String(),
@@ -119,7 +119,7 @@ var equipment = table{
 		}
 		return rows
 	},
-	func(r *form.Reader, rows [][]string, s *catalog.Shop) {
+	func(r *form.Reader, rows [][]string, s *record) {
 		s.Rates.Equipment = nil
 		for i, row := range rows {
 			one := rowReader(row)
@@ -136,14 +136,14 @@ var extras = table{
 	"extras",
 	[]string{"extra", "cost", "seconds", "charge", "per order", "taxed", "on every job"},
 	[]int{0, 4, 5, 6},
-	func(s *catalog.Shop) (rows [][]string) {
+	func(s *record) (rows [][]string) {
 		for _, x := range s.Extras {
 			e := x.Extra
 			rows = append(rows, []string{e.Name, e.Cost.String(), e.Seconds.String(), e.Charge.String(), yes(e.PerOrder), yes(e.Taxable), yes(x.Usual)})
 		}
 		return rows
 	},
-	func(r *form.Reader, rows [][]string, s *catalog.Shop) {
+	func(r *form.Reader, rows [][]string, s *record) {
 		before := s.Extras
 		s.Extras = nil
 		for i, row := range rows {
@@ -165,13 +165,13 @@ var presets = table{
 	"presets",
 	[]string{"placement", "width, in", "height, in", "side", "where"},
 	[]int{0, 3, 4},
-	func(s *catalog.Shop) (rows [][]string) {
+	func(s *record) (rows [][]string) {
 		for _, p := range s.Presets {
 			rows = append(rows, []string{p.Name, p.Width.String(), p.Height.String(), p.Side, p.Position})
 		}
 		return rows
 	},
-	func(r *form.Reader, rows [][]string, s *catalog.Shop) {
+	func(r *form.Reader, rows [][]string, s *record) {
 		s.Presets = nil
 		for i, row := range rows {
 			one := rowReader(row)
@@ -183,3 +183,5 @@ var presets = table{
 		}
 	},
 }
+
+func sorted[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

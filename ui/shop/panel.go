@@ -2,6 +2,7 @@ package shop
 
 import (
 	"errors"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -25,15 +26,21 @@ type panel struct {
 	cost    *parts.Text
 	hint    *parts.Band
 	buttons *fyne.Container
-	levels  *fyne.Container // the chips of the levels, in the form
-	saved   string          // the sample job's total as saved
+	byLevel *lines
+	byCount *lines
+	paper   *letterheadView
+	days    *parts.Paragraph
+	now     func() time.Time
+	saved   string // the sample job's total as saved
 }
 
-func newPanel() *panel {
+func newPanel(now func() time.Time) *panel {
 	p := &panel{
 		total: parts.NewText("", parts.DisplayStyle), before: parts.NewText("", parts.MutedStyle.Shortened()),
 		margin: parts.NewText("", parts.KeyStyle.Right()), hour: parts.NewText("", parts.KeyStyle.Right()),
 		cost: parts.NewText("", parts.StrongStyle.Right()), hint: parts.NewBand(parts.Warning, ""), buttons: parts.Row(8, nil),
+		byLevel: newLines("level", "total", "margin"), byCount: newLines("pieces", "each", "total"), paper: newLetterheadView(),
+		now: now, days: parts.NewParagraph("", parts.MutedStyle),
 	}
 	rows := parts.Column(0)
 	for _, k := range look.Kinds {
@@ -50,17 +57,19 @@ func newPanel() *panel {
 		parts.Column(0, parts.NewText("order total with tax", parts.CaptionStyle), p.total, p.before),
 		parts.Row(8, []parts.Track{parts.Share(1), parts.Share(1)}, key("margin", p.margin), key("left per hour", p.hour)),
 		parts.NewRule(),
-		parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, parts.NewText("Cost", parts.TitleStyle), p.cost), rows, p.hint)
+		parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, parts.NewText("Cost", parts.TitleStyle), p.cost), rows, p.hint,
+		parts.NewPlainSection("By level", "", p.byLevel.object), parts.NewPlainSection("By quantity", "of the level that is shown", p.byCount.object),
+		parts.NewPlainSection("On paper", "", p.paper.object, p.days))
 	foot := parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, container.NewWithoutLayout(), p.buttons)
 	p.object = container.NewStack(parts.NewSheetGround(), parts.Framed(nil, parts.Inset(look.SectionPadX, 12, foot),
 		parts.NewScroll(parts.Inset(look.SectionPadX, look.SectionPadY, body))))
 	return p
 }
 
-// show prices the sample job with the shop as it stands, and says what it came to before it was changed. It gives what the engine finds wrong
-// with the shop's own figures.
-func (p *panel) show(sample func(catalog.Shop) (quote.Result, error), now catalog.Shop, changed bool) []quote.Problem {
-	result, err := sample(now)
+// show prices the sample job with the record as it stands, and says what it came to before it was changed. It gives what
+// the engine finds wrong with the shop's own figures.
+func (p *panel) show(sample func(catalog.Shop) (quote.Result, error), r record, level int, changed bool) []quote.Problem {
+	result, err := sample(levelFirst(r.Shop, level))
 	if err != nil {
 		var problems quote.Problems
 		if errors.As(err, &problems) {
@@ -89,6 +98,10 @@ func (p *panel) show(sample func(catalog.Shop) (quote.Result, error), now catalo
 	}
 	p.cost.SetText(present.Amount(result.Cost.Total))
 	p.kinds(result)
+	p.byCount.set(quantities(result))
+	p.byLevel.set(comparedLevels(sample, r.Shop, level, result))
+	p.paper.show(r, p.now())
+	p.days.SetText(inPractice(r, result, p.now()))
 	return nil
 }
 

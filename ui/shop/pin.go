@@ -1,10 +1,6 @@
 package shop
 
-import (
-	"fyne.io/fyne/v2"
-
-	"pressworth/ui/parts"
-)
+import "pressworth/ui/parts"
 
 // PIN keeps the PIN that leads back from the customer's side.
 type PIN interface {
@@ -15,7 +11,7 @@ type PIN interface {
 const leastPIN = 4 // digits or letters
 
 // pinSection sets or takes away the PIN.
-func (p *Place) pinSection() fyne.CanvasObject {
+func (p *Place) pinSection() *parts.Section {
 	entry := parts.NewField("at least 4 digits or letters")
 	entry.Secret = true
 	field := parts.NewCaptioned("PIN", entry)

@@ -1,5 +1,5 @@
-// Package shop is the Shop place: what an hour costs, how prices are made of costs, extras and presets, the
-// letterhead; and beside it a sample job that shows what a change does.
+// Package shop is the Shop place: what an hour costs, how prices are made of costs, extras and presets, calendar,
+// numbering and letterhead; and beside it a sample job that shows what a change does.
 //
 // Not in this package: the shop file, which is handed in as File; the pricing of the sample job, which is the engine's.
 package shop
@@ -7,8 +7,10 @@ package shop
 import (
 	"context"
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"pressworth/catalog"
 	"pressworth/quote"
@@ -23,30 +25,43 @@ type File interface {
 	SaveShop(ctx context.Context, s catalog.Shop) error
 }
 
+// Settings keeps what is set apart from the shop's rates.
+type Settings interface {
+	Settings(ctx context.Context) (catalog.Settings, error)
+	SaveRules(ctx context.Context, s catalog.Shop, x catalog.Settings) error // both or neither
+}
+
 // Place is the Shop place.
 type Place struct {
 	file   File
 	sample func(catalog.Shop) (quote.Result, error) // the sample job with other rates
 	path   string
 
-	PIN PIN // asked for on the way back from the customer's side; nil: none can be set
+	PIN      PIN                                     // asked for on the way back from the customer's side; nil: none can be set
+	Settings Settings                                // calendar, numbering, lettering, logo; nil: none of them is shown
+	Choose   func(done func(path string))            // the system's choice of files
+	Now      func() time.Time                        // which day it is
+	Picture  func(path string) (catalog.Logo, error) // reads a picture, off the window's goroutine
 
 	pinEntry          *parts.Field
 	pinSet, pinRemove *parts.Button
+	logo              *logo
 
 	form    *form.Form
 	body    *fyne.Container
+	scroll  *container.Scroll
 	fault   *parts.Band
 	save    *parts.Button
 	back    *parts.Button
 	panel   *panel
-	levels  []*parts.Chip
+	levels  *levels
 	grids   map[string]*parts.Grid
 	rows    map[string][][]string
-	kept    catalog.Shop // as it is in the file
-	shop    catalog.Shop // as it stands in the form, as far as it can be read
-	level   int          // the level whose rules are shown
-	undo    []catalog.Shop
+	kept    record // as it is in the file
+	now     record // as it stands in the form, as far as it can be read
+	level   int    // the level whose rules are shown
+	undo    []record
+	redo    []record
 	read    bool
 	changed bool
 }
@@ -55,8 +70,11 @@ type Place struct {
 func New(f File, sample func(catalog.Shop) (quote.Result, error), path string) *Place {
 	p := &Place{
 		file: f, sample: sample, path: path, form: form.New(), body: parts.Column(look.SectionApart),
-		fault: parts.NewBand(parts.Fault, ""), panel: newPanel(), grids: map[string]*parts.Grid{}, rows: map[string][][]string{},
+		fault: parts.NewBand(parts.Fault, ""), grids: map[string]*parts.Grid{}, rows: map[string][][]string{},
 	}
+	p.Now = time.Now
+	p.panel = newPanel(func() time.Time { return p.Now() })
+	p.levels = newLevels(p)
 	p.save = parts.NewButton(parts.Filled, "Save shop", "", p.keep)
 	p.back = parts.NewButton(parts.Quiet, "Take back", "", p.takeBack)
 	p.save.Disable()
@@ -67,10 +85,11 @@ func New(f File, sample func(catalog.Shop) (quote.Result, error), path string) *
 
 // Content is part of the window's Place.
 func (p *Place) Content() fyne.CanvasObject {
-	p.build()
+	jumps := p.build()
 	p.panel.buttons.Add(p.back)
 	p.panel.buttons.Add(p.save)
-	return parts.PageInset(parts.Beside(parts.NewPageScroll(p.body), parts.Below(look.PageMargin, p.panel.object), 330))
+	p.scroll = parts.NewPageScroll(p.body)
+	return parts.PageInset(parts.Beside(parts.Framed(parts.Below(8, jumps), nil, p.scroll), parts.Below(look.PageMargin, p.panel.object), 330))
 }
 
 // Focus is part of the window's Place.
@@ -82,35 +101,73 @@ func (p *Place) Shown() {
 		return
 	}
 	parts.Background(func() func() {
-		s, err := p.file.Shop(context.Background())
+		r, err := p.readRecord()
 		return func() {
 			if err != nil {
 				p.fault.SetText("The shop could not be read: " + err.Error())
 				return
 			}
-			p.show(s)
+			p.show(r)
 		}
 	})
 }
 
+func (p *Place) readRecord() (r record, err error) {
+	ctx := context.Background()
+	if r.Shop, err = p.file.Shop(ctx); err == nil && p.Settings != nil {
+		r.Settings, err = p.Settings.Settings(ctx)
+	}
+	return r, err
+}
+
 // show fills the form.
-func (p *Place) show(s catalog.Shop) {
+func (p *Place) show(r record) {
 	p.fault.SetText("")
-	p.kept, p.shop, p.changed, p.read = s, s, false, true
-	p.level = min(p.level, max(len(s.Levels)-1, 0))
-	for _, b := range allBound() {
-		p.form.Set(b.path, b.write(&s))
-	}
-	for _, t := range tables {
-		p.rows[t.path] = t.write(&s)
-		p.fillTable(t)
-	}
-	p.showLevel()
+	p.kept, p.now, p.changed, p.read = r, r, false, true
+	p.level = min(p.level, max(len(r.Levels)-1, 0))
+	p.fill()
 	p.judge()
 }
 
-func allBound() []bound {
-	return slices.Concat(letterhead, timeFields, overheadFields, spareFields, quoteFields)
+// fill writes what stands in the record into the form.
+func (p *Place) fill() {
+	for _, b := range p.allBound() {
+		p.form.Set(b.path, b.write(&p.now))
+	}
+	for _, t := range p.allTicked() {
+		p.form.Set(t.path, yes(*t.at(&p.now)))
+	}
+	for _, t := range p.tables() {
+		p.rows[t.path] = t.write(&p.now)
+		p.fillTable(t)
+	}
+	p.form.Set("units.temperature", p.now.Units.Temperature)
+	p.logo.show(p.now.Logo)
+	p.levels.show()
+}
+
+func (p *Place) allBound() []bound {
+	all := slices.Concat(letterhead, timeFields, overheadFields, spareFields, quoteFields)
+	if p.Settings != nil {
+		all = slices.Concat(all, hourFields(), calendarFields, numberingFields, letteringFields)
+	}
+	return all
+}
+
+func (p *Place) allTicked() []ticked {
+	if p.Settings == nil {
+		return nil
+	}
+	return slices.Concat(receivingTicks(), holidayTicks)
+}
+
+// tables are the lists of the page.
+func (p *Place) tables() []table {
+	all := []table{equipment, handlingTable, extras, presets}
+	if p.Settings != nil {
+		all = append(all, lettering)
+	}
+	return all
 }
 
 // touched reads the form after an edit.
@@ -124,35 +181,41 @@ func (p *Place) judge() {
 	if !p.read {
 		return
 	}
-	r := form.Reader{Get: p.form.Get}
-	s := p.shop
-	s.Levels = slices.Clone(s.Levels)
-	for _, b := range allBound() {
-		b.read(&r, b.path, &s)
-	}
-	for _, t := range tables {
-		t.read(&r, filled(p.rows[t.path]), &s)
-	}
-	if len(s.Levels) > 0 {
-		p.readLevel(&r, &s.Levels[p.level].Pricing)
-	}
-	problems := r.Problems
+	r, problems := p.readForm()
 	if len(problems) == 0 {
-		p.shop = s
-		problems = p.panel.show(p.sample, levelFirst(s, p.level), p.changed)
+		p.now = r
+		problems = p.panel.show(p.sample, r, p.level, p.changed)
 	}
 	p.form.Show(problems)
 	enable(p.save, p.changed && len(problems) == 0)
 	enable(p.back, p.changed)
 }
 
-// levelFirst puts a level first, so that the sample job is priced with it.
-func levelFirst(s catalog.Shop, at int) catalog.Shop {
-	if at > 0 && at < len(s.Levels) {
-		s.Levels = slices.Clone(s.Levels)
-		s.Levels[0], s.Levels[at] = s.Levels[at], s.Levels[0]
+// readForm reads what is typed into a record, and says what is wrong.
+func (p *Place) readForm() (record, []quote.Problem) {
+	r := form.Reader{Get: p.form.Get}
+	s := p.now
+	s.Levels = slices.Clone(s.Levels)
+	for _, b := range p.allBound() {
+		b.read(&r, b.path, &s)
 	}
-	return s
+	for _, t := range p.allTicked() {
+		*t.at(&s) = p.form.Get(t.path) != ""
+	}
+	for _, t := range p.tables() {
+		t.read(&r, filled(p.rows[t.path]), &s)
+	}
+	if len(s.Levels) > 0 {
+		p.levels.read(&r, &s.Levels[p.level])
+		twice(&r, s.Levels, p.level)
+	}
+	if p.Settings != nil {
+		s.Units.Temperature = p.form.Get("units.temperature")
+		if len(r.Problems) == 0 {
+			r.Problems = s.Check()
+		}
+	}
+	return s, r.Problems
 }
 
 func enable(b *parts.Button, on bool) {
@@ -162,41 +225,6 @@ func enable(b *parts.Button, on bool) {
 		b.Disable()
 	}
 }
-
-func (p *Place) keep() { p.put(p.shop, p.kept) }
-
-// put keeps a shop in the file; before is what undo brings back.
-func (p *Place) put(s, before catalog.Shop) {
-	parts.Background(func() func() {
-		err := p.file.SaveShop(context.Background(), s)
-		return func() {
-			if err != nil {
-				p.fault.SetText("The shop could not be saved: " + err.Error())
-				return
-			}
-			p.undo = append(p.undo, before)
-			p.show(s)
-		}
-	})
-}
-
-func (p *Place) takeBack() { p.show(p.kept) }
-
-// Undo takes back what was typed since the last save, and after that the last save.
-func (p *Place) Undo() {
-	if p.changed {
-		p.takeBack()
-		return
-	}
-	if n := len(p.undo); n > 0 {
-		before := p.undo[n-1]
-		p.put(before, p.kept)
-		p.undo = p.undo[:n-1]
-	}
-}
-
-// Redo is part of the window's Undoer: undoing an undone save does it again.
-func (p *Place) Redo() { p.Undo() }
 
 // filled leaves out empty rows.
 func filled(rows [][]string) [][]string {

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -35,6 +36,36 @@ func (m *memory) SaveShop(_ context.Context, s catalog.Shop) error {
 	m.shop = s
 	m.saved++
 	return nil
+}
+
+// drawer keeps settings in memory beside the rates.
+type drawer struct {
+	*memory
+	settings catalog.Settings
+}
+
+func (d *drawer) Settings(context.Context) (catalog.Settings, error) { return d.settings, nil }
+
+func (d *drawer) SaveRules(ctx context.Context, s catalog.Shop, x catalog.Settings) error {
+	d.settings = x
+	return d.SaveShop(ctx, s)
+}
+
+// openWhole is the place with its settings on screen.
+func openWhole(t *testing.T) (*Place, *drawer) {
+	t.Helper()
+	app := test.NewApp()
+	t.Cleanup(app.Quit)
+	t.Cleanup(parts.Inline())
+	app.Settings().SetTheme(look.NewTheme(look.Light, 100))
+	demo := presenttest.New().Demo
+	d := &drawer{&memory{shop: demo.Shop}, catalog.DefaultSettings()}
+	p := New(d, sampler(demo), "/data/shop.db")
+	p.Settings, p.Now = d, func() time.Time { return presenttest.Day }
+	w := test.NewWindow(parts.NewLayered(p.Content()))
+	w.Resize(fyne.NewSize(1280, 820))
+	p.Shown()
+	return p, d
 }
 
 // sampler prices the demo's first quote with the rates of a shop.
@@ -81,7 +112,7 @@ func TestShop_formHoldsEverythingItShows(t *testing.T) {
 		t.Fatal(err)
 	}
 	p.touched() // reads the whole form
-	got, _ := json.Marshal(p.shop)
+	got, _ := json.Marshal(p.now.Shop)
 	if strings.ReplaceAll(string(got), `"Sizes":""`, `"Sizes":"upcharge"`) != strings.ReplaceAll(string(want), `"Sizes":""`, `"Sizes":"upcharge"`) {
 		t.Errorf("reading the form changed the shop:\n got %s\nwant %s", got, want)
 	}
@@ -126,7 +157,7 @@ func TestShop_problemsStandBesideTheirFields(t *testing.T) {
 
 func TestShop_levelsHaveRulesOfTheirOwn(t *testing.T) {
 	p, m := open(t)
-	chips := p.panel.levels.Objects
+	chips := p.levels.chips.Objects
 	if len(chips) < 2 {
 		t.Fatalf("got %d levels", len(chips))
 	}
