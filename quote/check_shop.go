@@ -71,6 +71,8 @@ func (c *checker) spares(s Spares) {
 	c.count("shop.spares.garment_from", s.GarmentFrom)
 	c.count("shop.spares.transfer_at_least", s.TransferAtLeast)
 	c.count("shop.spares.transfer_from", s.TransferFrom)
+	c.percentBelow("shop.spares.digit_percent", s.DigitPercent, 1000, true)
+	c.count("shop.spares.digit_at_least", s.DigitAtLeast)
 }
 
 func (c *checker) pricing() {

@@ -45,6 +45,8 @@ type Paper struct {
 	Terms     string `json:"terms,omitempty"`
 	Notes     string `json:"notes,omitempty"`
 	Demo      bool   `json:"demo,omitempty"`
+
+	Roster []Wearer `json:"roster,omitempty"`
 }
 
 // Party is a name with an address, for a letterhead or a customer. A file may give just the name as a string.
@@ -111,6 +113,8 @@ type Placement struct {
 	Texts      []Text
 	CharWidth  money.Number
 	ChargeEach money.Amount
+	ChargeBy   string // "text" or empty: ChargeEach is for each text; "character": for each of its characters
+	Untaxed    bool   // what is charged for them bears no tax
 }
 
 // Variant is a placement's artwork at another size for some garment sizes.
@@ -125,6 +129,14 @@ type Text struct {
 	Garment string
 	Size    string
 	Text    string
+	Row     int // line of the paper's roster it belongs to, from 1; 0: not said
+}
+
+// Wearer is one line of the roster that a job rides along for its documents: who wears which garment.
+type Wearer struct {
+	Garment string `json:"garment"`
+	Size    string `json:"size"`
+	Person  string `json:"person,omitempty"`
 }
 
 // Extra is a cost or a charge beside garments and artwork.
@@ -261,6 +273,11 @@ type Spares struct {
 	TransferPercent money.Number
 	TransferAtLeast int
 	TransferFrom    int
+
+	// Stock numerals, bought digit by digit: how many more of each digit are bought than the roster needs. They change the
+	// list of purchases, not what the job costs.
+	DigitPercent money.Number
+	DigitAtLeast int
 }
 
 // Art is the time at the drawing table, and what is charged for it.

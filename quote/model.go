@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"maps"
 	"math/big"
 	"slices"
 	"unicode/utf8"
@@ -70,13 +71,13 @@ type placement struct {
 	serving []int // cards that allow it by kind of artwork and size
 }
 
-// item is a placement at one of its sizes, or, of names and numbers, all texts of one width and length.
+// item is a placement at one of its sizes, or, of names and numbers, all texts of one length.
 type item struct {
 	placement  int
 	variant    int
 	w, h       int64
 	characters int
-	text       string // the first text of this width
+	texts      []string // of this length, in the order of the roster
 }
 
 // card is a rate card with its planner, where it has one.
@@ -252,17 +253,18 @@ func (m *model) addItem(p *placement, it item) int {
 	return len(m.items) - 1
 }
 
-// addTexts gives a placement of names and numbers one item for every number of characters in its texts.
+// addTexts gives a placement of names and numbers one item for every number of characters in its texts, short ones
+// first, so that the order of the roster changes nothing.
 func (m *model) addTexts(i int, p *placement) {
-	seen := map[int]bool{}
+	of := map[int][]string{}
 	for _, t := range p.Texts {
-		n := utf8.RuneCountInString(t.Text)
-		if n == 0 || seen[n] {
-			continue
+		if n := utf8.RuneCountInString(t.Text); n > 0 {
+			of[n] = append(of[n], t.Text)
 		}
-		seen[n] = true
+	}
+	for _, n := range slices.Sorted(maps.Keys(of)) {
 		w := min(m.length(p.Width), mul(int64(n), m.length(p.CharWidth)))
-		m.addItem(p, item{placement: i, w: w, h: m.length(p.Height), characters: n, text: t.Text})
+		m.addItem(p, item{placement: i, w: w, h: m.length(p.Height), characters: n, texts: of[n]})
 	}
 }
 

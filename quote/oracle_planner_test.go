@@ -37,8 +37,8 @@ func (p *planner) Plan(card quote.RateCard, items []plain.Item) ([]plain.Run, bo
 	var list []gang.Item
 	var idx, need []int
 	for i, it := range items {
-		shape += fmt.Sprintf(" %d/%d", it.Placement, it.Variant)
-		key += fmt.Sprintf(" %d/%d×%d", it.Placement, it.Variant, it.Need)
+		shape += fmt.Sprintf(" %d/%d/%d", it.Placement, it.Variant, it.Characters)
+		key += fmt.Sprintf(" %d/%d/%d×%d", it.Placement, it.Variant, it.Characters, it.Need)
 		list = append(list, gang.Item{Placement: it.Placement, W: millionths(it.W), H: millionths(it.H), Turn: it.Turn, Inks: it.Inks, InkCount: it.Count})
 		idx, need = append(idx, i), append(need, it.Need)
 	}

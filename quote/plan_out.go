@@ -61,6 +61,7 @@ func (c *costing) planOut(p *planned) Plan {
 		Card: cd.ID, Cost: m.amount(p.cost), Bound: m.amount(p.bound), Setup: m.amount(p.setup), Heuristic: p.heuristic,
 		UsedPercent: decimals(times(used, rat(100)), 1), Runs: []Run{},
 	}
+	texts := textsInTurn{}
 	for k, r := range p.runs {
 		run := Run{
 			Inks: r.Inks, Sheets: r.Sheets, UsedPercent: decimals(times(byRun[k], rat(100)), 1), Pieces: []PlacedPiece{},
@@ -78,7 +79,9 @@ func (c *costing) planOut(p *planned) Plan {
 			}
 		}
 		for _, x := range r.Placed {
-			run.Pieces = append(run.Pieces, m.placedOut(x.Item, x.X, x.Y, x.Turned))
+			piece := m.placedOut(x.Item, x.X, x.Y, x.Turned)
+			piece.Text = texts.next(m, x.Item)
+			run.Pieces = append(run.Pieces, piece)
 		}
 		run.Weights = c.weightsOut(p, k)
 		out.Runs = append(out.Runs, run)
@@ -104,7 +107,7 @@ func (m *model) placedOut(i int, x, y int64, turned bool) PlacedPiece {
 		w, h = h, w
 	}
 	return PlacedPiece{
-		Placement: m.placements[it.placement].ID, Variant: it.variant, Text: it.text,
+		Placement: m.placements[it.placement].ID, Variant: it.variant,
 		X: m.lengthOut(x), Y: m.lengthOut(y), W: m.lengthOut(w), H: m.lengthOut(h), Turned: turned,
 	}
 }
@@ -122,7 +125,7 @@ func (c *costing) weightsOut(p *planned, k int) []SharingWeight {
 	for n, i := range p.runItems[k] {
 		it := c.m.items[i]
 		out = append(out, SharingWeight{
-			Placement: c.m.placements[it.placement].ID, Variant: it.variant, Text: it.text,
+			Placement: c.m.placements[it.placement].ID, Variant: it.variant, Text: it.firstText(),
 			Weight: fmt.Sprint(p.weights[k][n]), Cost: c.m.amount(p.itemCost[i]),
 		})
 	}

@@ -70,6 +70,7 @@ func (r *report) transferPurchases() []TransferPurchase {
 			if n := r.boughtPieces(c, p); n > 0 {
 				x.Items = append(x.Items, BoughtItem{r.placements[p].ID, n})
 			}
+			x.Characters = append(x.Characters, r.characters(c, p)...)
 		}
 		for _, p := range r.own.plans {
 			if p.card == c {

@@ -207,7 +207,7 @@ func (r *report) extraLinesOut() []ExtraLine {
 		}
 	}
 	for p, x := range r.placements {
-		if n := r.own.texts(p); x.Personal && x.ChargeEach.Sign() > 0 && n > 0 {
+		if n := r.own.charged(p); x.Personal && x.ChargeEach.Sign() > 0 && n > 0 {
 			out = append(out, ExtraLine{
 				Kind: "personal", Ref: x.ID, Name: x.Name, Amount: r.amount(r.own.personalRevenue(p)),
 				Basis: product(n, x.ChargeEach),

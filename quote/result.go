@@ -239,6 +239,16 @@ type TransferPurchase struct {
 	Card     string       `json:"card"`
 	Value    money.Amount `json:"value"`
 	Items    []BoughtItem `json:"items"`
+
+	Characters []CharacterCount `json:"characters,omitempty"` // bought one by one, in their order
+}
+
+// CharacterCount is how many of a character a roster needs, and how many are bought with a few spare.
+type CharacterCount struct {
+	Placement string `json:"placement"`
+	Character string `json:"character"`
+	Needed    int    `json:"needed"`
+	Qty       int    `json:"qty"`
 }
 
 // BoughtItem is a count of transfers of a placement, of sheets of a size, or of lengths of a roll.

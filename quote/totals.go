@@ -73,7 +73,9 @@ func (c *costing) taxableExtras() (total int64) {
 		}
 	}
 	for p := range c.m.placements {
-		total = add(total, c.personalRevenue(p))
+		if !c.m.placements[p].Untaxed {
+			total = add(total, c.personalRevenue(p))
+		}
 	}
 	return total
 }

@@ -86,17 +86,6 @@ func (t *setting) findPiece(c, i int) (best pieceCost) {
 	return best
 }
 
-// personal prices the texts of one length: by the number of all texts of the placement, bought exactly.
-func (t *setting) personal(i int, prices []itemPrice) (found pieceCost) {
-	n := t.texts(t.m.items[i].placement)
-	for _, p := range prices {
-		if p.from <= n {
-			found = pieceCost{ok: true, cost: p.each.of(t.need[i]), bought: t.need[i], each: p.each, price: p.price}
-		}
-	}
-	return found
-}
-
 // itemPrice is the price of one transfer of an item from a quantity on.
 type itemPrice struct {
 	from  int
@@ -186,14 +175,18 @@ func (m *model) setupOn(c *card, p int) *big.Rat {
 
 // itemCost is what an item costs on an area or piece card, its placement's setup on the first item with pieces.
 func (t *setting) itemCost(c, i int) (int64, bool) {
+	placement := t.m.items[i].placement
+	if t.m.placements[placement].Personal {
+		return t.textCost(c, i)
+	}
 	p := t.onPiece(c, i)
 	if !p.ok {
 		return 0, false
 	}
-	if i != t.firstItem(t.m.items[i].placement) {
+	if i != t.firstItem(placement) {
 		return p.cost, true
 	}
-	setup := t.m.setupOn(&t.m.cards[c], t.m.items[i].placement)
+	setup := t.m.setupOn(&t.m.cards[c], placement)
 	if setup.Sign() == 0 {
 		return p.cost, true
 	}

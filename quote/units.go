@@ -250,20 +250,3 @@ func (c *costing) shareLike(e costEntry, amount int64) []int64 {
 func (s *state) extraRevenue(e int) int64 {
 	return mul(int64(s.extraPieces(e)), s.m.minor(s.m.job.Extras[e].Charge))
 }
-
-// personalRevenue is what a placement's names and numbers are charged at, all texts together.
-func (s *state) personalRevenue(p int) int64 {
-	pl := &s.m.placements[p]
-	if !pl.Personal {
-		return 0
-	}
-	return mul(int64(s.texts(p)), s.m.minor(pl.ChargeEach))
-}
-
-// texts is the number of texts of a placement.
-func (s *state) texts(p int) (n int) {
-	for _, i := range s.m.placements[p].items {
-		n += s.need[i]
-	}
-	return n
-}

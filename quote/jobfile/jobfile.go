@@ -104,6 +104,8 @@ func placementFields(f strict.Fields, p *quote.Placement) {
 	strict.List(f, "texts", &p.Texts, textFields)
 	f.Number("char_width", &p.CharWidth)
 	f.Amount("charge_each", &p.ChargeEach)
+	f.Choice("charge_by", &p.ChargeBy, "text", "character")
+	f.Unless("taxable", &p.Untaxed)
 	strict.Object(f, "info", &p.Info, infoFields)
 }
 
@@ -118,6 +120,7 @@ func textFields(f strict.Fields, t *quote.Text) {
 	f.Text("garment", &t.Garment)
 	f.Text("size", &t.Size)
 	f.Text("text", &t.Text)
+	f.Count("row", &t.Row)
 }
 
 func extraFields(f strict.Fields, e *quote.Extra) {

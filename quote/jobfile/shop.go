@@ -44,6 +44,8 @@ func sparesFields(f strict.Fields, s *quote.Spares) {
 	f.Number("transfer_percent", &s.TransferPercent)
 	f.Count("transfer_at_least", &s.TransferAtLeast)
 	f.Count("transfer_from", &s.TransferFrom)
+	f.Number("digit_percent", &s.DigitPercent)
+	f.Count("digit_at_least", &s.DigitAtLeast)
 }
 
 func pricingFields(f strict.Fields, p *quote.Pricing) {
@@ -106,6 +108,14 @@ func paperFields(f strict.Fields, p *quote.Paper) {
 	f.Text("terms", &p.Terms)
 	f.Text("notes", &p.Notes)
 	f.Flag("demo", &p.Demo)
+	strict.List(f, "roster", &p.Roster, wearerFields)
+}
+
+func wearerFields(f strict.Fields, w *quote.Wearer) {
+	f.Needs("garment", "size")
+	f.Text("garment", &w.Garment)
+	f.Text("size", &w.Size)
+	f.Text("person", &w.Person)
 }
 
 func partyFields(f strict.Fields, p *quote.Party) {

@@ -95,6 +95,12 @@ func letterStep(m []string) int {
 	return 1 + n
 }
 
+// Child tells whether a size is one of infants, toddlers or youth.
+func Child(size string) bool {
+	class, _ := place(size)
+	return class <= youth
+}
+
 // Less tells whether size a hangs before size b: infants', toddlers', youth, adult from XS to 6XL, tall, numbered sizes,
 // other names by the alphabet, one size last.
 func Less(a, b string) bool { return compare(a, b) < 0 }

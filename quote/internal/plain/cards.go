@@ -66,26 +66,42 @@ func (s *state) transfers() (map[int][]*big.Rat, bool) {
 // oneByOne prices items on an area or piece card, the setup on a placement's first item.
 func (s *state) oneByOne(card quote.RateCard, items []item) ([]*big.Rat, bool) {
 	var costs []*big.Rat
-	for i, it := range items {
+	for i := 0; i < len(items); i++ {
+		it := items[i]
 		if !s.fits(card, it) {
 			return nil, false
 		}
+		if it.letters != nil {
+			mine := ofOnePlacement(items[i:])
+			each, ok := s.textCosts(card, mine)
+			if !ok || slices.ContainsFunc(mine, func(it item) bool { return !s.fits(card, it) }) {
+				return nil, false
+			}
+			costs, i = append(costs, each...), i+len(mine)-1
+			continue
+		}
 		cost, ok := s.areaItem(card, it)
-		switch {
-		case it.text != nil:
-			cost, ok = s.textItem(card, it)
-		case card.Kind == quote.PieceCard:
+		if card.Kind == quote.PieceCard {
 			cost, ok = s.pieceItem(card, it)
 		}
 		if !ok {
 			return nil, false
 		}
 		if i == 0 || items[i-1].Placement != it.Placement {
-			cost = add(cost, card.SetupPerDesign.Rat(), mul(card.SetupPerInk.Rat(), whole(s.inks(it.Placement))))
+			cost = add(cost, s.setup(card, it.Placement))
 		}
 		costs = append(costs, s.cents(cost))
 	}
 	return costs, true
+}
+
+// ofOnePlacement are the items at the front that belong to the first one's placement.
+func ofOnePlacement(items []item) []item {
+	n := 0
+	for n < len(items) && items[n].Placement == items[0].Placement {
+		n++
+	}
+	return items[:n]
 }
 
 // fits tells whether an item is within the card's largest size, either way round.
@@ -163,10 +179,10 @@ func (s *state) pieceRow(card quote.RateCard, it item) ([]quote.Break, bool) {
 	case "area":
 		figure = s.squareInches(it)
 	case "character":
-		if it.text == nil {
+		if it.letters == nil {
 			return nil, false
 		}
-		figure = characters(it.text)
+		figure = whole(it.Characters)
 	default:
 		if pl.FullColor {
 			return card.FullColorEach, len(card.FullColorEach) > 0

@@ -11,9 +11,10 @@ import (
 // state is the job at certain quantities with certain cards.
 type state struct {
 	*work
-	qty    [][]int     // by garment line and size
-	cards  map[int]int // rate card of each placement that takes part
-	spares [][]int
+	qty     [][]int     // by garment line and size
+	cards   map[int]int // rate card of each placement that takes part
+	spares  [][]int
+	letters map[int][]lettering // by placement
 	sums
 }
 
@@ -158,10 +159,10 @@ func (s *state) buySpares() {
 // item is a placement at one of its sizes.
 type item struct {
 	Item
-	uses   func(size string) bool
-	pieces int
-	spares int
-	text   *quote.Text // of names and numbers: one transfer
+	uses    func(size string) bool
+	pieces  int
+	spares  int
+	letters *lettering // names and numbers of one length
 }
 
 // items of a placement that have pieces.
@@ -198,11 +199,8 @@ func (s *state) items(p int) []item {
 // count adds up pieces or spares of a line that use an item.
 func (s *state) count(of [][]int, it item, g int) int {
 	n := 0
-	if it.text != nil {
-		if s.Garments[g].ID == it.text.Garment {
-			return 1
-		}
-		return 0
+	if it.letters != nil {
+		return it.letters.on[g]
 	}
 	if !s.on(s.Placements[it.Placement].On, g) {
 		return 0

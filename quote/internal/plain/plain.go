@@ -16,6 +16,7 @@ import (
 // Item is a placement at one of its sizes, as a planner sees it; lengths in the job's unit.
 type Item struct {
 	Placement, Variant int
+	Characters         int // of names and numbers: texts of one length; else 0
 	W, H               *big.Rat
 	Turn               bool
 	Inks               []string // names; nil with Count > 0

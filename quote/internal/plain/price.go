@@ -43,7 +43,9 @@ func (s *state) recovered(lines []int) *big.Rat {
 	}
 	for p, pl := range s.Placements {
 		if pl.Personal {
-			take(cost(quote.KindTransfers, pl.ID), s.personalRevenue(p), func(g int) *big.Rat { return whole(s.texts(p, g)) })
+			// like the cost: a line's texts may be longer, and cost more, than another's
+			key := Key{quote.KindTransfers, pl.ID}
+			take(cost(key.Kind, key.Ref), s.personalRevenue(p), func(g int) *big.Rat { return orZero(s.split[g][key]) })
 		}
 	}
 	return sum

@@ -55,7 +55,7 @@ func (p *priced) tax(t Totals) *big.Rat {
 		}
 	}
 	for pl := range p.Placements {
-		if taxed("extras") {
+		if taxed("extras") && !p.Placements[pl].Untaxed {
 			sum = add(sum, p.personalRevenue(pl))
 		}
 	}
