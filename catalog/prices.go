@@ -77,37 +77,104 @@ func (p Price) holds(on string) bool { return p.From <= on && (p.Until == "" || 
 type cell struct{ color, size string }
 
 // InForce picks of a style's entries, in their order, those that hold on a day: one for each size, and for each size
-// of a colour that has prices of its own. A size whose latest list entry says that it is gone has none.
+// of a colour that has prices of its own. A size whose latest list entry says that it is gone has none. A net or sale
+// price without figures takes the one before it back. One for every colour also goes before a colour's own list price.
 func InForce(entries []Price, on string) []Price {
-	best := make(map[cell]Price)
-	gone := make(map[cell]Price)
+	latest := make(map[cell]*ranks)
 	var order []cell
 	for _, p := range entries {
 		if !p.holds(on) {
 			continue
 		}
 		c := cell{p.Color, p.Size}
-		if rank(p.Kind) == 0 {
-			if g, ok := gone[c]; !ok || p.beats(g) {
-				gone[c] = p
-			}
-		}
-		now, seen := best[c]
-		if !seen {
+		if latest[c] == nil {
+			latest[c] = &ranks{}
 			order = append(order, c)
 		}
-		if !seen || p.beats(now) {
-			best[c] = p
+		if now := &latest[c][rank(p.Kind)]; now.Kind == "" || p.beats(*now) {
+			*now = p
 		}
 	}
 	var out []Price
 	for _, c := range order {
-		if g, ok := gone[c]; ok && g.Kind == GonePrice {
+		best, ok := latest[c].best()
+		if !ok {
 			continue
 		}
-		out = append(out, best[c])
+		if all := latest[cell{"", c.size}]; c.color != "" && all != nil {
+			if x, ok := all.best(); ok && rank(x.Kind) > rank(best.Kind) {
+				x.Color = c.color
+				best = x
+			}
+		}
+		out = append(out, best)
 	}
 	return out
+}
+
+// ranks are the latest entries of a size by rank: list, net, sale.
+type ranks [3]Price
+
+// best is the entry that goes before the others, false where the size is gone.
+func (r *ranks) best() (Price, bool) {
+	if r[0].Kind == GonePrice {
+		return Price{}, false
+	}
+	for i := len(r) - 1; i >= 0; i-- {
+		if len(r[i].Each) > 0 {
+			return r[i], true
+		}
+	}
+	return Price{}, false
+}
+
+// Listed are the entries of the price list: no net or sale prices.
+func Listed(entries []Price) []Price {
+	return slices.DeleteFunc(slices.Clone(entries), func(p Price) bool { return rank(p.Kind) > 0 })
+}
+
+// OwnOn are the net and sale prices that hold on a day, and those to come where none of their kind holds yet: one for each
+// kind, colour and size.
+func OwnOn(entries []Price, on string) []Price {
+	type place struct {
+		cell
+		kind string
+	}
+	chosen := make(map[place]Price)
+	var order []place
+	for _, p := range entries {
+		if rank(p.Kind) == 0 || p.Until != "" && p.Until < on {
+			continue
+		}
+		at := place{cell{p.Color, p.Size}, p.Kind}
+		now, seen := chosen[at]
+		if !seen {
+			order = append(order, at)
+		}
+		if !seen || p.nearer(now, on) {
+			chosen[at] = p
+		}
+	}
+	var out []Price
+	for _, at := range order {
+		if p := chosen[at]; len(p.Each) > 0 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// nearer says whether of two entries of a kind this one is to be shown on a day: the one in force, else the next.
+func (p Price) nearer(q Price, on string) bool {
+	switch {
+	case p.From <= on && q.From <= on:
+		return p.beats(q)
+	case p.From <= on || q.From <= on:
+		return p.From <= on
+	case p.From != q.From:
+		return p.From < q.From
+	}
+	return p.Seq > q.Seq
 }
 
 // SetPrices gives the style the prices in force. A list price counts as confirmed by the last whole price file, so its

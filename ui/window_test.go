@@ -25,8 +25,8 @@ import (
 // lists is a shop file in memory for the four places beside the Counter.
 type lists struct{ *presenttest.Shop }
 
-func (l lists) FindBlanks(_ context.Context, words string, limit int) ([]catalog.StyleRow, error) {
-	return l.FindStyles(words, limit), nil
+func (l lists) FindFiltered(_ context.Context, f catalog.StyleFilter, limit int) ([]catalog.StyleRow, error) {
+	return l.FindStyles(f.Words, limit), nil
 }
 
 func (l lists) List(context.Context, catalog.StyleFilter) (blanks.Listing, error) {
@@ -34,6 +34,19 @@ func (l lists) List(context.Context, catalog.StyleFilter) (blanks.Listing, error
 }
 
 func (l lists) SaveStyle(_ context.Context, s catalog.Style, _ string) (catalog.Style, error) {
+	return s, nil
+}
+
+func (l lists) StyleAsListed(ctx context.Context, id int64) (catalog.Style, []catalog.Price, error) {
+	s, err := l.Style(ctx, id)
+	return s, nil, err
+}
+
+func (l lists) SaveListed(_ context.Context, s catalog.Style, _ []catalog.Price, _ string) (catalog.Style, error) {
+	return s, nil
+}
+
+func (l lists) SaveSupplier(_ context.Context, s catalog.Supplier) (catalog.Supplier, error) {
 	return s, nil
 }
 

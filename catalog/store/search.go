@@ -92,18 +92,7 @@ func (s *Store) ranked(ctx context.Context, ids []int64, words []string, limit i
 	if err != nil {
 		return nil, err
 	}
-	for i := range hits {
-		hits[i].score = score(hits[i].StyleRow, words)
-	}
-	slices.SortStableFunc(hits, func(a, b hit) int {
-		if a.score != b.score {
-			return b.score - a.score
-		}
-		if c := strings.Compare(a.Name, b.Name); c != 0 {
-			return c
-		}
-		return strings.Compare(a.Number, b.Number)
-	})
+	order(hits, words)
 	if len(hits) > limit {
 		hits = hits[:limit]
 	}

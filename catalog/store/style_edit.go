@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"fmt"
 	"slices"
+	"time"
 
 	"pressworth/catalog"
 	"pressworth/quote"
@@ -13,9 +14,6 @@ import (
 // SaveStyle keeps a style as a person wrote it; ID 0 makes a new one. Prices that differ from those in force hold from
 // today on as list prices, entered by that person. It comes back with its id.
 func (s *Store) SaveStyle(ctx context.Context, x catalog.Style, person string) (catalog.Style, error) {
-	if problems := catalog.CheckStyle(x); len(problems) > 0 {
-		return x, fmt.Errorf("save style %s: %w", x.Number, quote.Problems(problems))
-	}
 	var old catalog.Style
 	if x.ID != 0 {
 		var err error
@@ -23,16 +21,84 @@ func (s *Store) SaveStyle(ctx context.Context, x catalog.Style, person string) (
 			return x, err
 		}
 	}
+	return s.keepStyle(ctx, x, func(w *writer) { x.ID = s.saveStyle(w, old, x, person) }, &x)
+}
+
+// StyleAsListed reads a style with the prices of its list in force today, and beside them the shop's own prices and sales
+// that hold or will.
+func (s *Store) StyleAsListed(ctx context.Context, id int64) (catalog.Style, []catalog.Price, error) {
+	x, err := s.Style(ctx, id)
+	if err != nil {
+		return x, nil, err
+	}
+	entries, err := s.Prices(ctx, id)
+	if err != nil {
+		return x, nil, err
+	}
+	priced := x.PricedOn
+	x.SetPrices(catalog.InForce(catalog.Listed(entries), s.today()), "")
+	x.PricedOn = priced
+	return x, catalog.OwnOn(entries, s.today()), nil
+}
+
+// SaveListed keeps a style as SaveStyle does, its prices being those of the list, and with it the shop's own prices and
+// sales: those that are new are added, those that are there no more are taken back from today on.
+func (s *Store) SaveListed(ctx context.Context, x catalog.Style, own []catalog.Price, person string) (catalog.Style, error) {
+	var old catalog.Style
+	var was []catalog.Price
+	if x.ID != 0 {
+		var err error
+		if old, was, err = s.StyleAsListed(ctx, x.ID); err != nil {
+			return x, err
+		}
+	}
+	if problems := catalog.CheckOwn(x, own, was, s.today()); len(problems) > 0 {
+		return x, fmt.Errorf("save style %s: %w", x.Number, quote.Problems(problems))
+	}
+	return s.keepStyle(ctx, x, func(w *writer) {
+		x.ID = s.saveStyle(w, old, x, person)
+		s.saveOwn(w, x, was, own, person)
+	}, &x)
+}
+
+func (s *Store) keepStyle(ctx context.Context, x catalog.Style, save func(*writer), kept *catalog.Style) (catalog.Style, error) {
+	if problems := catalog.CheckStyle(x); len(problems) > 0 {
+		return x, fmt.Errorf("save style %s: %w", x.Number, quote.Problems(problems))
+	}
 	err := s.change(ctx, func(tx *sql.Tx) error {
 		w := writer{ctx: ctx, tx: tx}
-		x.ID = s.saveStyle(&w, old, x, person)
+		save(&w)
 		return w.err
 	})
 	if err != nil {
 		return x, fmt.Errorf("save style %s: %w", x.Number, err)
 	}
 	s.version.Add(1)
-	return s.Style(ctx, x.ID)
+	return s.Style(ctx, kept.ID)
+}
+
+// saveOwn adds the entries that make of the net and sale prices that were those that are wanted.
+func (s *Store) saveOwn(w *writer, x catalog.Style, was, now []catalog.Price, person string) {
+	var entries []catalog.Price
+	for _, p := range was {
+		if !slices.ContainsFunc(now, p.Replaces) {
+			entries = append(entries, catalog.Price{Color: p.Color, Size: p.Size, Kind: p.Kind, From: max(p.From, s.today())})
+		}
+	}
+	for _, p := range now {
+		if !slices.ContainsFunc(was, p.SaysAs) {
+			entries = append(entries, s.insteadOf(was, p)...)
+		}
+	}
+	if len(entries) == 0 {
+		return
+	}
+	f := s.byPerson(w, x.SupplierID, person)
+	for _, e := range entries {
+		e.StyleID, e.File = x.ID, f
+		insertPrice(w, e)
+	}
+	w.do("UPDATE style SET edits = edits + 1, said = 0 WHERE id = ?", x.ID)
 }
 
 func (s *Store) saveStyle(w *writer, old, x catalog.Style, person string) int64 {
@@ -47,6 +113,31 @@ func (s *Store) saveStyle(w *writer, old, x catalog.Style, person string) int64 
 	}
 	s.savePrices(w, old, x, person)
 	return x.ID
+}
+
+// insteadOf are the entries of a net or sale price, with those that keep the one it replaces from coming back.
+func (s *Store) insteadOf(was []catalog.Price, p catalog.Price) []catalog.Price {
+	p.From = max(p.From, s.today())
+	entries := []catalog.Price{p}
+	for _, old := range was {
+		if !p.Replaces(old) {
+			continue
+		}
+		if old.From > p.From && (p.Until == "" || old.From <= p.Until) {
+			again := p
+			again.From = old.From
+			entries = append(entries, again)
+		}
+		if p.Until != "" && (old.Until == "" || old.Until > p.Until) {
+			entries = append(entries, catalog.Price{Color: p.Color, Size: p.Size, Kind: p.Kind, From: max(dayAfter(p.Until), old.From)})
+		}
+	}
+	return entries
+}
+
+func dayAfter(day string) string {
+	t, _ := time.Parse(time.DateOnly, day) // it was checked
+	return t.AddDate(0, 0, 1).Format(time.DateOnly)
 }
 
 func updateStyle(w *writer, x catalog.Style) {

@@ -18,7 +18,7 @@ import (
 
 // Catalog is what the place asks of the shop file.
 type Catalog interface {
-	FindBlanks(ctx context.Context, words string, limit int) ([]catalog.StyleRow, error)
+	FindFiltered(ctx context.Context, f catalog.StyleFilter, limit int) ([]catalog.StyleRow, error)
 	List(ctx context.Context, f catalog.StyleFilter) (Listing, error)
 	Style(ctx context.Context, id int64) (catalog.Style, error)
 	Prices(ctx context.Context, style int64) ([]catalog.Price, error)
@@ -52,7 +52,9 @@ type Place struct {
 	page   *importPage
 	editor *stylePage
 	bulk   *bulkPage
+	houses *supplierPage
 	undo   []step // ways back, the latest last
+	redo   []step // ways on again
 	notice *parts.Band
 
 	filter *filter
@@ -112,6 +114,7 @@ func (p *Place) Content() fyne.CanvasObject {
 	}
 	if p.Keeper != nil {
 		deed("New style", p.fresh)
+		deed("Suppliers", p.openSuppliers)
 		p.detail.offer(p)
 	}
 	p.filter.offer(p.catalog)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -29,13 +30,14 @@ func (m stock) row(i int) catalog.StyleRow {
 	}
 }
 
-func (m stock) FindBlanks(_ context.Context, words string, limit int) ([]catalog.StyleRow, error) {
+func (m stock) FindFiltered(_ context.Context, f catalog.StyleFilter, limit int) ([]catalog.StyleRow, error) {
+	words := f.Words
 	if words == "broken" {
 		return nil, errors.New("the file is locked")
 	}
 	var out []catalog.StyleRow
 	for i := 0; i < int(m) && len(out) < limit; i++ {
-		if r := m.row(i); strings.HasPrefix(strings.ToLower(r.Number), strings.ToLower(words)) {
+		if r := m.row(i); strings.HasPrefix(strings.ToLower(r.Number), strings.ToLower(words)) && (f.AtMost == nil || r.From.Cmp(*f.AtMost) <= 0) {
 			out = append(out, r)
 		}
 	}
@@ -312,8 +314,37 @@ func BenchmarkBlanks_scrollByOneRow(b *testing.B) {
 
 // keeper keeps what is edited.
 type keeper struct {
-	saved []catalog.Style
-	fails error
+	saved     []catalog.Style
+	own       []catalog.Price // of the last one saved
+	suppliers []catalog.Supplier
+	fails     error
+}
+
+func (k *keeper) StyleAsListed(ctx context.Context, id int64) (catalog.Style, []catalog.Price, error) {
+	s, err := stock(10).Style(ctx, id)
+	s.SupplierID = 7
+	return s, k.own, err
+}
+
+func (k *keeper) SaveListed(ctx context.Context, s catalog.Style, own []catalog.Price, person string) (catalog.Style, error) {
+	kept, err := k.SaveStyle(ctx, s, person)
+	if err == nil {
+		k.own = own
+	}
+	return kept, err
+}
+
+func (k *keeper) SaveSupplier(_ context.Context, s catalog.Supplier) (catalog.Supplier, error) {
+	if s.ID == 0 {
+		s.ID = int64(len(k.suppliers) + 1)
+		k.suppliers = append(k.suppliers, s)
+	}
+	for i := range k.suppliers {
+		if k.suppliers[i].ID == s.ID {
+			k.suppliers[i] = s
+		}
+	}
+	return s, nil
 }
 
 func (k *keeper) SaveStyle(_ context.Context, s catalog.Style, _ string) (catalog.Style, error) {
@@ -325,12 +356,12 @@ func (k *keeper) SaveStyle(_ context.Context, s catalog.Style, _ string) (catalo
 }
 
 func (k *keeper) Suppliers(context.Context) ([]catalog.Supplier, error) {
-	return []catalog.Supplier{{ID: 7, Key: "northgate", Name: "Northgate Blanks"}}, nil
+	return slices.Clone(k.suppliers), nil
 }
 
 func editing(t *testing.T) (*Place, *keeper) {
 	t.Helper()
-	k := &keeper{}
+	k := &keeper{suppliers: []catalog.Supplier{{ID: 7, Key: "northgate", Name: "Northgate Blanks", SharePercent: money.Int(100)}}}
 	p := New(stock(10), func() time.Time { return day })
 	p.Keeper = k
 	onScreen(t, p)
@@ -352,8 +383,6 @@ func TestEditor_priceTypedIsSavedAndCanBeTakenBack(t *testing.T) {
 	if !e.save.Disabled() {
 		t.Error("there is something to save before anything was typed")
 	}
-	e.form.ChoiceAt("supplier").SetKey("7")
-	e.text.texts["supplier"] = "7"
 	into(e.prices.Cell(1, 1), "3.40")
 	test.Tap(e.save)
 	if len(k.saved) != 1 || k.saved[0].Sizes[0].Each[0].Each.String() != "3.40" || k.saved[0].Sizes[2].Size != "2XL" {
@@ -366,6 +395,14 @@ func TestEditor_priceTypedIsSavedAndCanBeTakenBack(t *testing.T) {
 	if len(k.saved) != 2 || k.saved[1].Sizes[0].Each[0].Each.String() != "3.10" {
 		t.Errorf("undo saved %+v", k.saved[len(k.saved)-1].Sizes)
 	}
+	p.Redo()
+	if len(k.saved) != 3 || k.saved[2].Sizes[0].Each[0].Each.String() != "3.40" {
+		t.Errorf("redo saved %+v", k.saved[len(k.saved)-1].Sizes)
+	}
+	p.Undo()
+	if len(k.saved) != 4 || k.saved[3].Sizes[0].Each[0].Each.String() != "3.10" {
+		t.Errorf("undo after redo saved %+v", k.saved[len(k.saved)-1].Sizes)
+	}
 }
 
 func TestEditor_problemsStandBesideTheirFields(t *testing.T) {
@@ -377,7 +414,7 @@ func TestEditor_problemsStandBesideTheirFields(t *testing.T) {
 	}
 	into(e.form.Field("number"), "TS-1")
 	into(e.prices.Cell(1, 1), "3,1O")
-	if got := texts(e.form.Rest()); !strings.Contains(got, "size S") || !e.save.Disabled() {
+	if got := e.form.ProblemAt("sizes"); !strings.Contains(got, "size S") || !e.save.Disabled() {
 		t.Errorf("bad price: said %q", got)
 	}
 }
@@ -398,9 +435,16 @@ func TestEditor_leavingWithSomethingTypedIsAskedForOnce(t *testing.T) {
 func TestEditor_styleComesBackAsItWas(t *testing.T) {
 	s, _ := stock(3).Style(context.Background(), 1)
 	s.SupplierID, s.Tags = 7, []string{"cotton", "tee"}
-	back, problems := textOf(s).style()
+	s.Printable = []catalog.Printable{{Size: "S", Width: money.Int(11), Height: money.Int(13)}}
+	s.ByColor = map[string][]catalog.StyleSize{"Navy": {{Size: "2XL", Each: []quote.Break{{From: 1, Each: money.FromMinor(415, 2)}}}}}
+	s.Colors[0].Sizes = []string{"S", "M", "2XL"}
+	kept := []catalog.Price{{Kind: catalog.NetPrice, Size: "S", Each: s.Sizes[0].Each, From: "2026-01-05"}}
+	back, own, problems := textOf(s, kept).style("2026-12-02")
 	if len(problems) > 0 {
 		t.Fatal(problems)
+	}
+	if len(own) != 1 || !own[0].SaysAs(kept[0]) {
+		t.Errorf("own prices: got %+v, want %+v", own, kept)
 	}
 	if got, want := fmt.Sprintf("%+v", back), fmt.Sprintf("%+v", s); got != want {
 		t.Errorf("got %s\nwant %s", got, want)

@@ -23,6 +23,9 @@ type Planned struct {
 	Changes []catalog.PriceChange
 	Refused []string // numbers of styles that cannot be changed so
 	Apply   func(ctx context.Context) (undo func(ctx context.Context) error, err error)
+
+	styles []int64 // what it was planned for
+	change catalog.BulkChange
 }
 
 // mostStyles is how many styles are changed at once at most.
@@ -127,6 +130,7 @@ func (b *bulkPage) preview() {
 		var planned Planned
 		if err == nil {
 			planned, err = b.place.Bulk(context.Background(), ids, change)
+			planned.styles, planned.change = ids, change
 		}
 		return func() {
 			if turn == b.turn {
@@ -161,17 +165,37 @@ func (b *bulkPage) apply() {
 	planned := b.planned
 	b.take.Disable()
 	parts.Background(func() func() {
-		undo, err := planned.Apply(context.Background())
+		back, err := b.applied(planned)(context.Background())
 		return func() {
 			if err != nil {
 				b.fault.SetText("The prices could not be changed: " + err.Error())
 				return
 			}
-			b.place.undo = append(b.place.undo, step{"The prices are as they were.", undo})
+			b.place.did(step{"The prices are as they were.", back})
 			b.close()
 			b.place.say(many(len(planned.Changes), "price") + " changed; Ctrl+Z brings them back.")
 		}
 	})
+}
+
+// applied changes prices as planned. The way back can be gone and undone in turn: then the change is planned anew.
+func (b *bulkPage) applied(planned Planned) act {
+	return func(ctx context.Context) (act, error) {
+		undo, err := planned.Apply(ctx)
+		if err != nil {
+			return nil, err
+		}
+		return func(ctx context.Context) (act, error) {
+			return func(ctx context.Context) (act, error) {
+				again, err := b.place.Bulk(ctx, planned.styles, planned.change)
+				if err != nil {
+					return nil, err
+				}
+				again.styles, again.change = planned.styles, planned.change
+				return b.applied(again)(ctx)
+			}, undo(ctx)
+		}, nil
+	}
 }
 
 // styles are the ids of all styles in the rows, an error where there are more than most.

@@ -18,7 +18,7 @@ func (p *Place) openStyle(s catalog.Style) {
 	}
 	p.list.Hide()
 	p.editor.object.Show()
-	p.editor.show(s)
+	p.editor.show(s, false)
 }
 
 // closeStyle goes back to the list. What was typed and not saved is said, once.
@@ -43,18 +43,21 @@ func (p *Place) fresh() {
 
 // copied starts a new style from the one that is shown.
 func (p *Place) copied(s catalog.Style) {
-	s.ID, s.Number, s.Name = 0, s.Number+"-2", s.Name+" copy"
+	if p.Keeper == nil {
+		return
+	}
 	p.openStyle(s)
+	p.editor.show(s, true)
 }
 
 // change keeps a style with something about it changed, from the list.
 func (p *Place) change(s catalog.Style, done string, change func(*catalog.Style)) {
 	before := s
 	change(&s)
-	p.keepStyle(s, func(_ catalog.Style, err error) {
+	p.keepStyle(s, func(kept catalog.Style, err error) {
 		p.failed(err)
 		if err == nil {
-			p.undo = append(p.undo, p.backTo(before))
+			p.did(p.styleStep(before, kept))
 			p.say(done)
 			p.Shown()
 		}
@@ -68,40 +71,9 @@ func (p *Place) keepStyle(s catalog.Style, then func(catalog.Style, error)) {
 	})
 }
 
-// step is a way back.
-type step struct {
-	done string // what is said afterwards
-	back func(ctx context.Context) error
-}
-
-// backTo is the way back to what a style was.
-func (p *Place) backTo(before catalog.Style) step {
-	return step{before.Number + " is as it was.", func(ctx context.Context) error {
-		_, err := p.Keeper.SaveStyle(ctx, before, "")
-		return err
-	}}
-}
-
-// Undo takes back the last change of styles or prices. Where that does not work the way back stays.
-func (p *Place) Undo() {
-	n := len(p.undo)
-	if n == 0 {
-		return
-	}
-	last := p.undo[n-1]
+func (p *Place) keepListed(s catalog.Style, own []catalog.Price, then func(catalog.Style, error)) {
 	parts.Background(func() func() {
-		err := last.back(context.Background())
-		return func() {
-			if err != nil {
-				p.fault.SetText("That could not be taken back: " + err.Error())
-				return
-			}
-			p.undo = p.undo[:n-1]
-			p.say(last.done)
-			p.Shown()
-		}
+		kept, err := p.Keeper.SaveListed(context.Background(), s, own, "")
+		return func() { then(kept, err) }
 	})
 }
-
-// Redo is part of the window's Undoer; a change that was taken back is made anew.
-func (p *Place) Redo() {}

@@ -79,17 +79,3 @@ func (f *filter) value() catalog.StyleFilter {
 	f.most.SetWrong(len(r.Problems) > 0)
 	return out
 }
-
-// through lets rows of a search through as far as they tell: by supplier, category and price, and by shade where the
-// row stands for one colour. It may be called on any goroutine; supplier is the name of the one that is wanted.
-func through(rows []catalog.StyleRow, want catalog.StyleFilter, supplier string) []catalog.StyleRow {
-	var out []catalog.StyleRow
-	for _, r := range rows {
-		if want.SupplierID != 0 && r.Supplier != supplier || want.Category != "" && r.Category != want.Category ||
-			want.Shade != "" && r.Color.Name != "" && r.Color.Shade != want.Shade || want.AtMost != nil && r.From.Cmp(*want.AtMost) > 0 {
-			continue
-		}
-		out = append(out, r)
-	}
-	return out
-}

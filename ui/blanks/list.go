@@ -18,6 +18,8 @@ func (p *Place) Focus() {
 	switch {
 	case p.page != nil && p.page.object.Visible() && p.page.form != nil:
 		parts.Focus(p.page.form.Field("file"))
+	case p.houses != nil && p.houses.object.Visible():
+		parts.Focus(p.houses.form.Field("name"))
 	case p.editor != nil && p.editor.object.Visible() && p.editor.form != nil:
 		parts.Focus(p.editor.form.Field("number"))
 	default:
@@ -31,9 +33,9 @@ func (p *Place) Shown() { p.find(p.search.Text()) }
 // find looks for words as they are typed; without any it lists what the filter lets through.
 func (p *Place) find(words string) {
 	p.turn++
-	turn, filter, supplier := p.turn, p.filter.value(), p.filter.supplier.Text()
+	turn, filter := p.turn, p.filter.value()
 	parts.Background(func() func() {
-		s, err := p.read(words, filter, supplier)
+		s, err := p.read(words, filter)
 		rules := p.readRules()
 		return func() {
 			if turn != p.turn {
@@ -64,11 +66,12 @@ func (p *Place) readRules() catalog.Shop {
 }
 
 // read searches, or lists with its first page there already.
-func (p *Place) read(words string, filter catalog.StyleFilter, supplier string) (*sight, error) {
+func (p *Place) read(words string, filter catalog.StyleFilter) (*sight, error) {
 	ctx := context.Background()
 	if words != "" {
-		rows, err := p.catalog.FindBlanks(ctx, words, found)
-		return &sight{found: through(rows, filter, supplier)}, err
+		filter.Words = words
+		rows, err := p.catalog.FindFiltered(ctx, filter, found)
+		return &sight{found: rows}, err
 	}
 	l, err := p.catalog.List(ctx, filter)
 	if err != nil {

@@ -32,6 +32,10 @@ func (p *Place) Escape() bool {
 		p.bulk.close()
 		return true
 	}
+	if p.houses != nil && p.houses.object.Visible() {
+		p.closeSuppliers()
+		return true
+	}
 	if p.editor != nil && p.editor.object.Visible() {
 		p.closeStyle()
 		return true

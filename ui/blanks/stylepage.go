@@ -20,7 +20,12 @@ import (
 type Keeper interface {
 	// SaveStyle keeps a style; ID 0 makes a new one. Prices that differ hold from today on. Bad input is quote.Problems.
 	SaveStyle(ctx context.Context, s catalog.Style, person string) (catalog.Style, error)
+	// StyleAsListed reads a style with the prices of its list, and the shop's own prices and sales beside them.
+	StyleAsListed(ctx context.Context, id int64) (catalog.Style, []catalog.Price, error)
+	// SaveListed is SaveStyle with the prices of the list, and with the shop's own prices and sales.
+	SaveListed(ctx context.Context, s catalog.Style, own []catalog.Price, person string) (catalog.Style, error)
 	Suppliers(ctx context.Context) ([]catalog.Supplier, error)
+	SaveSupplier(ctx context.Context, s catalog.Supplier) (catalog.Supplier, error)
 }
 
 // stylePage edits one style in place of the list.
@@ -32,6 +37,9 @@ type stylePage struct {
 	text   styleText
 	colors *parts.Grid
 	prices *parts.Grid
+	own    *parts.Grid
+	print  *parts.Grid
+	whose  *parts.Choice // which colour's prices are shown
 	save   *parts.Button
 	fault  *parts.Band
 
@@ -46,17 +54,24 @@ func newStylePage(p *Place) *stylePage {
 	return e
 }
 
-// show fills the page with a style.
-func (e *stylePage) show(s catalog.Style) {
-	e.text, e.changed = textOf(s), s.ID == 0
+// show fills the page with a style; copied makes a new one of it.
+func (e *stylePage) show(s catalog.Style, copied bool) {
 	e.fault.SetText("")
 	parts.Background(func() func() {
-		all, err := e.place.Keeper.Suppliers(context.Background())
+		ctx := context.Background()
+		all, err := e.place.Keeper.Suppliers(ctx)
+		var own []catalog.Price
+		if err == nil && s.ID != 0 {
+			s, own, err = e.place.Keeper.StyleAsListed(ctx, s.ID)
+		}
 		return func() {
 			if err != nil {
-				e.fault.SetText("The suppliers could not be read: " + err.Error())
+				e.fault.SetText("The style could not be read: " + err.Error())
 			}
-			e.suppliers = all
+			if copied {
+				s.ID, s.Number, s.Name, own = 0, s.Number+"-2", s.Name+" copy", nil
+			}
+			e.suppliers, e.text, e.changed = all, textOf(s, own), s.ID == 0
 			if e.text.was.SupplierID == 0 && len(all) > 0 {
 				e.text.texts["supplier"] = strconv.FormatInt(all[0].ID, 10)
 			}
@@ -93,15 +108,17 @@ func (e *stylePage) build() {
 		parts.Flow(16, f.Check("usual", "my usual"), f.Check("not_clothing", "not clothing")))
 	garment.Right.Add(parts.NewButton(parts.Quiet, "Back to the blanks", "Esc", e.place.closeStyle))
 	garment.Right.Add(e.save)
+	e.colors = e.grid(rowsAt(&e.text.colors), 132, 74).Words(0, 1, 2, 3, 4)
+	e.print = e.grid(rowsAt(&e.text.print), 110, 90).Words(0)
+	e.own = e.grid(rowsAt(&e.text.own), 64, 100).Words(0, 1, 2, 3, 4, 5)
 	press := parts.NewSection("At the press", "", parts.Fields(170,
-		f.Number("weight", "Weight", "g/m²"), f.Text("heat_limit", "Heat limit", "like 320 °F"), f.Number("handling", "Handling a piece", "s"),
-		f.Text("tags", "Tags, divided by commas", "like nylon, waterproof"), f.Text("caution", "Caution", "what to mind")))
-	e.colors = e.grid(&e.text.colors, 4, 150, 90).Words(0, 1, 2, 3)
-	e.prices = e.grid(&e.text.prices, 0, 110, 72).Words(0)
+		f.Text("weight", "Weight, g/m² or like 5.3 oz", "like 180"), f.Text("heat_limit", "Heat limit", "like 320 °F"), f.Number("handling", "Handling a piece", "s"),
+		f.Text("tags", "Tags, divided by commas", "like nylon, waterproof"), f.Text("caution", "Caution", "what to mind")),
+		f.Around("printable", "Largest artwork by size, in inches", e.print))
+	colors := parts.NewSection("Colours", "colour as #rrggbb; shade: light, dark, heather or neon; sizes where not all", f.Around("colors", "", e.colors))
+	own := parts.NewSection("Own prices and sales", "net goes before the list, a sale before both until its last day; no size: every one", f.Around("own", "", e.own))
+	e.body.Objects = []fyne.CanvasObject{garment, press, container.New(halves{}, e.priceSection(), colors), own}
 	e.fill()
-	colors := parts.NewSection("Colours", "name, colour as #rrggbb, shade: light, dark, heather or neon", e.colors)
-	prices := parts.NewSection("Prices each", "one row a size; a range can be pasted", e.prices)
-	e.body.Objects = []fyne.CanvasObject{garment, press, container.New(halves{}, prices, colors)}
 	for path, text := range e.text.texts {
 		f.Set(path, text)
 	}
@@ -110,17 +127,29 @@ func (e *stylePage) build() {
 	parts.Focus(f.Field("number"))
 }
 
-// grid is a table of texts with an empty row below; columns 0 means one more than are in use.
-func (e *stylePage) grid(rows *[][]string, columns int, first, wide float32) *parts.Grid {
+// cellRows are the texts behind a table.
+type cellRows struct {
+	get func() [][]string
+	set func([][]string)
+}
+
+func rowsAt(at *[][]string) cellRows {
+	return cellRows{func() [][]string { return *at }, func(rows [][]string) { *at = rows }}
+}
+
+// grid is a table of texts with an empty row below.
+func (e *stylePage) grid(rows cellRows, first, wide float32) *parts.Grid {
 	g := parts.NewGrid(first, wide)
 	put := func(row, col int, text string) {
-		for len(*rows) <= row {
-			*rows = append(*rows, nil)
+		all := rows.get()
+		for len(all) <= row {
+			all = append(all, nil)
 		}
-		for len((*rows)[row]) <= col {
-			(*rows)[row] = append((*rows)[row], "")
+		for len(all[row]) <= col {
+			all[row] = append(all[row], "")
 		}
-		(*rows)[row][col] = text
+		all[row][col] = text
+		rows.set(all)
 	}
 	g.OnChanged = func(row, col int, text string) {
 		put(row, col, text)
@@ -141,21 +170,13 @@ func (e *stylePage) grid(rows *[][]string, columns int, first, wide float32) *pa
 	return g
 }
 
-// fill shows both tables, each with an empty row below.
+// fill shows the tables, each with an empty row below.
 func (e *stylePage) fill() {
-	e.colors.Set([]string{"colour", "#rrggbb", "shade", "retired"}, withBlank(e.text.colors))
-	wide := 2
-	for _, row := range e.text.prices {
-		for c, text := range row {
-			if text != "" {
-				wide = max(wide, c+2)
-			}
-		}
-	}
-	heads := make([]string, wide)
-	heads[0] = "size"
-	e.prices.Set(heads, withBlank(e.text.prices))
-	e.prices.Cell(0, 0).Disable()
+	e.colors.Set([]string{"colour", "#rrggbb", "shade", "retired", "sizes"}, withBlank(e.text.colors))
+	e.print.Set([]string{"size", "width", "height"}, withBlank(e.text.print))
+	e.own.Set([]string{"net or sale", "colour", "size", "price each", "from", "last day"}, withBlank(e.text.own))
+	e.fillPrices()
+	e.offerColors()
 }
 
 func withBlank(rows [][]string) [][]string {
@@ -172,7 +193,7 @@ func (e *stylePage) touched() {
 }
 
 func (e *stylePage) judge() {
-	_, problems := e.text.style()
+	_, _, problems := e.text.style(e.place.today())
 	e.form.Show(problems)
 	if e.changed && len(problems) == 0 {
 		e.save.Enable()
@@ -182,12 +203,12 @@ func (e *stylePage) judge() {
 }
 
 func (e *stylePage) keep() {
-	style, problems := e.text.style()
+	style, own, problems := e.text.style(e.place.today())
 	if len(problems) > 0 {
 		return
 	}
-	before := e.text.was
-	e.place.keepStyle(style, func(kept catalog.Style, err error) {
+	before, ownBefore := e.text.was, e.text.wasOwn
+	e.place.keepListed(style, own, func(kept catalog.Style, err error) {
 		var found quote.Problems
 		switch {
 		case errors.As(err, &found):
@@ -196,7 +217,7 @@ func (e *stylePage) keep() {
 			e.fault.SetText("The style could not be saved: " + err.Error())
 		default:
 			if before.ID != 0 {
-				e.place.undo = append(e.place.undo, e.place.backTo(before))
+				e.place.did(e.place.listedStep(before, ownBefore, style, own))
 			}
 			e.changed = false
 			e.place.closeStyle()

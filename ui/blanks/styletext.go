@@ -1,13 +1,13 @@
 package blanks
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
 	"pressworth/catalog"
 	"pressworth/quote"
+	"pressworth/quote/measure"
 	"pressworth/quote/money"
 	"pressworth/ui/form"
 )
@@ -15,15 +15,18 @@ import (
 // styleText is a style as it is typed.
 type styleText struct {
 	was    catalog.Style // what it was made from: id, and what has no field
+	wasOwn []catalog.Price
 	texts  map[string]string
-	colors [][]string // name, colour, shade, retired
-	prices [][]string // the first row says from how many pieces; then size and prices
+	colors [][]string            // name, colour, shade, retired, sizes it comes in
+	prices map[string][][]string // by colour, "" for every one: the first row says from how many pieces; then size and prices
+	own    [][]string            // kind, colour, size, prices, from, until
+	print  [][]string            // size, width, height of the largest artwork
 }
 
 const fromWord = "pieces from"
 
-func textOf(s catalog.Style) styleText {
-	t := styleText{was: s, texts: map[string]string{
+func textOf(s catalog.Style, own []catalog.Price) styleText {
+	t := styleText{was: s, wasOwn: own, texts: map[string]string{
 		"number": s.Number, "name": s.Name, "supplier": strconv.FormatInt(s.SupplierID, 10), "mill": s.Mill, "category": s.Category,
 		"fabric": s.Fabric, "tags": strings.Join(s.Tags, ", "), "heat_limit": s.HeatLimit, "caution": s.Caution,
 		"weight": "", "handling": "", "usual": yes(s.Usual), "not_clothing": yes(s.NotClothing),
@@ -35,9 +38,24 @@ func textOf(s catalog.Style) styleText {
 		t.texts["handling"] = s.Handling.String()
 	}
 	for _, c := range s.Colors {
-		t.colors = append(t.colors, []string{c.Name, c.Hex, c.Shade, yes(c.Retired)})
+		t.colors = append(t.colors, []string{c.Name, c.Hex, c.Shade, yes(c.Retired), strings.Join(c.Sizes, " ")})
 	}
-	breaks := allBreaks(s.Sizes)
+	t.prices = map[string][][]string{"": priceText(s.Sizes)}
+	for color, sizes := range s.ByColor {
+		t.prices[color] = priceText(sizes)
+	}
+	for _, p := range own {
+		t.own = append(t.own, []string{p.Kind, p.Color, p.Size, catalog.WriteBreaks(p.Each), p.From, p.Until})
+	}
+	for _, x := range s.Printable {
+		t.print = append(t.print, []string{x.Size, x.Width.String(), x.Height.String()})
+	}
+	return t
+}
+
+// priceText writes sizes down and breaks across.
+func priceText(sizes []catalog.StyleSize) [][]string {
+	breaks := allBreaks(sizes)
 	if len(breaks) == 0 {
 		breaks = []int{1}
 	}
@@ -45,15 +63,15 @@ func textOf(s catalog.Style) styleText {
 	for _, from := range breaks {
 		head = append(head, strconv.Itoa(from))
 	}
-	t.prices = [][]string{head}
-	for _, z := range s.Sizes {
+	rows := [][]string{head}
+	for _, z := range sizes {
 		row := []string{z.Size}
 		for _, from := range breaks {
 			row = append(row, eachAt(z.Each, from))
 		}
-		t.prices = append(t.prices, row)
+		rows = append(rows, row)
 	}
-	return t
+	return rows
 }
 
 func yes(b bool) string {
@@ -63,25 +81,47 @@ func yes(b bool) string {
 	return ""
 }
 
-// style reads the texts back and says by path what is wrong.
-func (t styleText) style() (catalog.Style, []quote.Problem) {
+// style reads the texts back, with the shop's own prices and sales, and says by path what is wrong; today is the day from
+// which new prices hold.
+func (t styleText) style(today string) (catalog.Style, []catalog.Price, []quote.Problem) {
 	r := form.Reader{Get: func(path string) string { return t.texts[path] }}
 	s := t.was
 	s.Number, s.Name, s.Mill, s.Category = r.Text("number"), r.Text("name"), r.Text("mill"), r.Text("category")
 	s.Fabric, s.HeatLimit, s.Caution, s.Tags = r.Text("fabric"), r.Text("heat_limit"), r.Text("caution"), r.Words("tags")
 	s.SupplierID, _ = strconv.ParseInt(t.texts["supplier"], 10, 64)
-	s.Weight, s.Usual, s.NotClothing = r.Number("weight"), t.texts["usual"] != "", t.texts["not_clothing"] != ""
+	s.Weight, s.Usual, s.NotClothing = weightAt(&r), t.texts["usual"] != "", t.texts["not_clothing"] != ""
 	s.Handling = nil
 	if r.Text("handling") != "" {
 		n := r.Number("handling")
 		s.Handling = &n
 	}
 	s.Colors = t.readColors()
-	s.Sizes = t.readSizes(&r)
+	s.Sizes = readSizes(&r, t.prices[""], "sizes")
+	s.ByColor = t.readByColor(&r, s.Colors)
+	s.Printable = t.readPrintable(&r)
+	own := t.readOwn(&r, s)
 	if len(r.Problems) == 0 {
 		r.Problems = catalog.CheckStyle(s)
 	}
-	return s, r.Problems
+	if len(r.Problems) == 0 {
+		r.Problems = catalog.CheckOwn(s, own, t.wasOwn, today)
+	}
+	return s, own, r.Problems
+}
+
+// weightAt reads grams per square metre, or ounces per square yard where oz stands behind the number.
+func weightAt(r *form.Reader) money.Number {
+	text := strings.ToLower(r.Text("weight"))
+	ounces, isOunces := strings.CutSuffix(strings.TrimSuffix(text, "/yd²"), "oz")
+	if !isOunces {
+		return r.Number("weight")
+	}
+	one := form.Reader{Get: func(string) string { return ounces }}
+	n := one.Number("")
+	for range one.Problems {
+		r.Say("weight", "enter grams like 180, or ounces like 5.3 oz")
+	}
+	return measure.GramsPerSquareMetre(n, 1)
 }
 
 // readColors keeps of a colour that stays what has no cell.
@@ -97,33 +137,11 @@ func (t styleText) readColors() []catalog.Color {
 			c = t.was.Colors[i]
 		}
 		c.Name, c.Hex, c.Shade, c.Retired = cell(0), cell(1), cell(2), cell(3) != ""
+		c.Sizes = nil
+		if cell(4) != "" {
+			c.Sizes = strings.Fields(strings.ReplaceAll(cell(4), ",", " "))
+		}
 		out = append(out, c)
-	}
-	return out
-}
-
-func (t styleText) readSizes(r *form.Reader) []catalog.StyleSize {
-	if len(t.prices) == 0 {
-		return nil
-	}
-	head := cells(t.prices[0])
-	var out []catalog.StyleSize
-	for i, row := range t.prices[1:] {
-		cell := cells(row)
-		z := catalog.StyleSize{Size: cell(0)}
-		for c := 1; c < len(row); c++ {
-			if cell(c) == "" {
-				continue
-			}
-			z.Each = append(z.Each, quote.Break{From: wholeAt(r, head(c), fmt.Sprintf("column %d, %s", c, fromWord)), Each: priceAt(r, cell(c), fmt.Sprintf("size %s", cell(0)))})
-		}
-		if z.Size == "" && len(z.Each) == 0 {
-			continue
-		}
-		if z.Size == "" {
-			r.Say("sizes", fmt.Sprintf("row %d has a price and no size", i+1))
-		}
-		out = append(out, z)
 	}
 	return out
 }
@@ -136,22 +154,4 @@ func cells(row []string) func(i int) string {
 		}
 		return ""
 	}
-}
-
-func wholeAt(r *form.Reader, text, where string) int {
-	one := form.Reader{Get: func(string) string { return text }}
-	n := one.Count("")
-	if len(one.Problems) > 0 || n < 1 {
-		r.Say("sizes", where+": enter a whole number from 1")
-	}
-	return n
-}
-
-func priceAt(r *form.Reader, text, where string) money.Amount {
-	one := form.Reader{Get: func(string) string { return text }}
-	a := one.Amount("")
-	if len(one.Problems) > 0 {
-		r.Say("sizes", where+": "+one.Problems[0].Problem)
-	}
-	return a
 }

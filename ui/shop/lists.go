@@ -79,6 +79,8 @@ type table struct {
 	words []int // columns that hold words
 	write func(s *record) [][]string
 	read  func(r *form.Reader, rows [][]string, s *record)
+
+	caption string // empty where the section's title says it
 }
 
 func yes(b bool) string {
@@ -129,7 +131,7 @@ var equipment = table{
 			})
 			said(r, "shop.equipment", i, one)
 		}
-	},
+	}, "",
 }
 
 var extras = table{
@@ -158,7 +160,7 @@ var extras = table{
 			s.Extras = append(s.Extras, x)
 			said(r, "extras", i, one)
 		}
-	},
+	}, "",
 }
 
 var presets = table{
@@ -181,7 +183,7 @@ var presets = table{
 			})
 			said(r, "presets", i, one)
 		}
-	},
+	}, "",
 }
 
 func sorted[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

@@ -32,6 +32,7 @@ func newLetterheadView() *letterheadView {
 		logo: canvas.NewImageFromImage(nil),
 	}
 	v.logo.FillMode = canvas.ImageFillContain
+	v.logo.Hide()
 	v.object = parts.Column(3, container.New(logoBox{}, v.logo), parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, v.name, v.number), v.address)
 	return v
 }

@@ -77,7 +77,7 @@ var lettering = table{
 			s.Lettering.Heights = append(s.Lettering.Heights, h)
 			said(r, "lettering.heights", i, one)
 		}
-	},
+	}, "",
 }
 
 var temperatures = []parts.Option{{Key: catalog.Fahrenheit, Name: "°F"}, {Key: catalog.Celsius, Name: "°C"}}
@@ -107,5 +107,5 @@ var handlingTable = table{
 			s.Handling[category] = one.Number("1")
 			said(r, "handling", i, one)
 		}
-	},
+	}, "Handling a piece, by category where it differs",
 }

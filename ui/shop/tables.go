@@ -39,7 +39,7 @@ func (p *Place) table(t table, first, wide float32) fyne.CanvasObject {
 		p.fillTable(t)
 		p.touched()
 	}
-	return p.form.Around(t.path, "", g)
+	return p.form.Around(t.path, t.caption, g)
 }
 
 // fillTable shows a table's rows with an empty one below.
