@@ -80,6 +80,12 @@ func New(win fyne.Window, deps Deps) *Window {
 	return w
 }
 
+// Bare is what the window shows until it is filled: its grounds, and where the rail will stand.
+func Bare() fyne.CanvasObject {
+	rail := container.NewHBox(parts.Gap(look.RailWidth, 0), parts.NewUpright())
+	return container.NewStack(parts.NewGround(look.Page), container.NewBorder(nil, nil, rail, nil))
+}
+
 // watch follows the Counter: bar, title, markers, and the save that comes a moment after the last edit.
 func (w *Window) watch(v present.View) {
 	w.status.show(v.Status)

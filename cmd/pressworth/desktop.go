@@ -31,11 +31,12 @@ const appID = "org.pressworth.Pressworth"
 
 // desktop is the window with what it is made of.
 type desktop struct {
-	app    fyne.App
-	win    fyne.Window
-	shop   *store.Store
-	window *ui.Window
-	trace  func(line string)
+	app      fyne.App
+	win      fyne.Window
+	settings ui.Settings
+	shop     *store.Store
+	window   *ui.Window
+	trace    func(line string)
 }
 
 func newApp() fyne.App {
@@ -44,50 +45,52 @@ func newApp() fyne.App {
 	return a
 }
 
-func newDesktop(ctx context.Context, shop *store.Store, s shell) (*desktop, error) {
-	records, err := shop.Shop(ctx)
-	if err != nil {
-		return nil, err
-	}
-	sample, err := sampler(quote.NewMemory().First)
-	if err != nil {
-		return nil, err
-	}
+// newDesktop makes the window with nothing in it but its grounds, which can be drawn at once.
+func newDesktop(s shell) *desktop {
 	a := newApp()
-	d := &desktop{app: a, win: a.NewWindow(ui.Name), shop: shop, trace: tracer(s)}
 	settings := keptSettings(a.Preferences())
 	a.Settings().SetTheme(look.NewTheme(settings.Mode, settings.Percent))
-	presenter := present.NewCounter(desk{shop, parts.Background}, present.NewEngine())
-	list, rates, pin := maintained(shop, quote.Price), shoprates.New(shop, sample, shop.Path()), pins{a.Preferences()}
-	rates.PIN, rates.Settings, rates.Picture = pin, shop, readLogo
+	d := &desktop{app: a, win: a.NewWindow(ui.Name), settings: settings, trace: tracer(s)}
+	d.win.SetPadded(false)
+	d.win.SetContent(ui.Bare())
+	d.win.Resize(ui.Size)
+	return d
+}
+
+// fill puts an open shop into the window.
+func (d *desktop) fill(o opened) {
+	d.shop = o.shop
+	presenter := present.NewCounter(desk{o.shop, parts.Background}, present.NewEngine())
+	list, rates, pin := maintained(o.shop, quote.Price), shoprates.New(o.shop, o.sample, o.shop.Path()), pins{d.app.Preferences()}
+	rates.PIN, rates.Settings, rates.Picture = pin, o.shop, readLogo
 	d.window = ui.New(d.win, ui.Deps{
 		Presenter: presenter,
-		Book:      book.New(bookDesk{shop}),
+		Book:      book.New(bookDesk{o.shop}),
 		Blanks:    list,
-		Cards:     cards.New(shop, time.Now),
+		Cards:     cards.New(o.shop, time.Now),
 		Shop:      rates,
-		Papers:    papers{filepath.Join(filepath.Dir(shop.Path()), "documents"), shop.Logo},
-		Settings:  settings,
-		Keep:      func(x ui.Settings) { keepSettings(a.Preferences(), x) },
-		Theme:     a.Settings().SetTheme,
+		Papers:    papers{filepath.Join(filepath.Dir(o.shop.Path()), "documents"), o.shop.Logo},
+		Settings:  d.settings,
+		Keep:      func(x ui.Settings) { keepSettings(d.app.Preferences(), x) },
+		Theme:     d.app.Settings().SetTheme,
 		PIN:       pin.Fits,
 		Trace:     d.trace,
 		After:     time.After,
-		ShopName:  records.Letterhead.Name,
+		ShopName:  o.records.Letterhead.Name,
 		About: ui.About{
-			Version: version, Toolkit: toolkit(), Schema: strconv.Itoa(store.Version()), ShopPath: shop.Path(),
-			Demo: records.Demo, StartOwn: d.startOwn(records.Demo),
+			Version: version, Toolkit: toolkit(), Schema: strconv.Itoa(store.Version()), ShopPath: o.shop.Path(),
+			Demo: o.records.Demo, StartOwn: d.startOwn(o.records.Demo),
 		},
 	})
 	list.Choose, rates.Choose = d.window.ChooseFile, d.window.ChooseFile
-	d.guide(shop, records)
-	presenter.Open(d.firstQuote(ctx, shop, records))
-	return d, nil
+	d.guide(o.shop, o.records)
+	presenter.Open(o.first)
+	d.window.Focus()
 }
 
 // firstQuote is what lies on the counter at the start: in the demo shop the quote that it was made with first, else a
 // new one.
-func (d *desktop) firstQuote(ctx context.Context, shop *store.Store, records catalog.Shop) catalog.Draft {
+func firstQuote(ctx context.Context, shop *store.Store, records catalog.Shop) catalog.Draft {
 	if records.Demo {
 		if rows, err := shop.Quotes(ctx, store.QuoteFilter{}); err == nil && len(rows) > 0 {
 			first := rows[0].ID
@@ -116,22 +119,26 @@ func (d *desktop) startOwn(demo bool) func() {
 	}
 }
 
-// show opens the window and stays until it is closed.
-func (d *desktop) show() {
+// show opens the window, fills it once its ground is on the screen, and stays until it is closed.
+func (d *desktop) show(o opened) {
 	d.win.Show()
-	d.window.Focus()
-	// what comes back from the background runs between two frames: the second time, one has been drawn
-	parts.Background(func() func() {
-		return func() {
-			parts.Background(func() func() {
-				return func() {
-					d.trace("first frame")
-					d.backupDaily()
-				}
-			})
-		}
+	d.afterFrame(func() {
+		d.fill(o)
+		d.afterFrame(func() {
+			d.trace("first frame")
+			d.backupDaily()
+		})
 	})
 	d.app.Run()
+}
+
+// afterFrame does something when the window has been drawn: what comes back from the background runs between two
+// frames, so the second time one lies behind it.
+func (d *desktop) afterFrame(do func()) {
+	again := func() func() { return do }
+	parts.Background(func() func() {
+		return func() { parts.Background(again) }
+	})
 }
 
 // tracer writes marker lines for tests and benchmarks, where PRESSWORTH_TRACE asks for them.

@@ -8,14 +8,11 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"pressworth/ui"
-	"pressworth/ui/look"
 )
 
 // showTrouble says in a small window why the large one does not open: who started the program from a menu sees no
 // standard error.
-func showTrouble(trouble error) {
-	a := newApp()
-	a.Settings().SetTheme(look.NewTheme(keptSettings(a.Preferences()).Mode, 100))
+func showTrouble(a fyne.App, trouble error) {
 	w := a.NewWindow(ui.Name)
 	text := widget.NewLabel("Pressworth cannot open the shop.\n\n" + trouble.Error() + "\n\nNothing in the file was changed.")
 	text.Wrapping = fyne.TextWrapWord

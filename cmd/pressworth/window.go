@@ -10,6 +10,10 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+
+	"pressworth/catalog"
+	"pressworth/catalog/store"
+	"pressworth/quote"
 )
 
 // openWindow opens the window on a shop file and stays until it is closed.
@@ -27,19 +31,46 @@ func openWindow(s shell) (err error) {
 	if !hasDisplay() {
 		return errors.New("no display to open a window on; `pressworth help` lists the commands that need none")
 	}
-	ctx := context.Background()
-	shop, err := openShop(ctx, path, asDemo)
-	if err != nil {
-		showTrouble(err)
-		return err
+	opening := openBehind(path, asDemo)
+	d := newDesktop(s)
+	o := <-opening
+	if o.err != nil {
+		showTrouble(d.app, o.err)
+		return o.err
 	}
-	defer func() { err = errors.Join(err, shop.Close()) }()
-	d, err := newDesktop(ctx, shop, s)
-	if err != nil {
-		return err
-	}
-	d.show()
+	defer func() { err = errors.Join(err, o.shop.Close()) }()
+	d.show(o)
 	return nil
+}
+
+// opened is a shop file with what the window needs of it first.
+type opened struct {
+	shop    *store.Store
+	records catalog.Shop
+	first   catalog.Draft
+	sample  func(catalog.Shop) (quote.Result, error)
+	err     error // the shop is closed
+}
+
+// openBehind opens the shop file while the toolkit makes a window.
+func openBehind(path string, demo bool) <-chan opened {
+	done := make(chan opened, 1)
+	go func() { done <- open(context.Background(), path, demo) }()
+	return done
+}
+
+func open(ctx context.Context, path string, demo bool) (o opened) {
+	if o.shop, o.err = openShop(ctx, path, demo); o.err != nil {
+		return o
+	}
+	if o.records, o.err = o.shop.Shop(ctx); o.err == nil {
+		o.first = firstQuote(ctx, o.shop, o.records)
+		o.sample, o.err = sampler(quote.NewMemory().First)
+	}
+	if o.err != nil {
+		o.err = errors.Join(o.err, o.shop.Close())
+	}
+	return o
 }
 
 func hasDisplay() bool {

@@ -35,6 +35,7 @@ var (
 )
 
 // Start to first frame: from the start of the process to the first pixel that is not black, by turns with a bare window.
+// Pressworth's first frame holds the grounds alone; filled is when the form stood in it, ready to be typed into.
 func BenchmarkWindow_firstFrame(b *testing.B) {
 	runs := []struct {
 		name, binary, home string
@@ -44,6 +45,7 @@ func BenchmarkWindow_firstFrame(b *testing.B) {
 		{name: "bare", binary: bare(b), home: b.TempDir()},
 		{name: "demo", binary: built(b), home: b.TempDir(), args: []string{"--demo"}},
 	}
+	var filled []time.Duration
 	start := func(binary, home string, args []string) time.Duration {
 		server := newServer(b)
 		defer server.Stop()
@@ -51,9 +53,15 @@ func BenchmarkWindow_firstFrame(b *testing.B) {
 		d := startOn(b, server, binary, home, args...)
 		defer d.Kill()
 		d.lit()
-		return time.Since(began)
+		lit := time.Since(began)
+		if args != nil {
+			d.wait("pressworth: first frame")
+			filled = append(filled, time.Since(began))
+		}
+		return lit
 	}
 	start(runs[1].binary, runs[1].home, runs[1].args) // the demo shop is made once
+	filled = nil
 	for b.Loop() {
 		for i, r := range runs {
 			runs[i].took = append(r.took, start(r.binary, r.home, r.args))
@@ -62,6 +70,7 @@ func BenchmarkWindow_firstFrame(b *testing.B) {
 	for _, r := range runs {
 		b.ReportMetric(milliseconds(r.took, 50), r.name+"-p50-ms")
 	}
+	b.ReportMetric(milliseconds(filled, 50), "filled-p50-ms")
 	b.ReportMetric(milliseconds(runs[1].took, 50)/milliseconds(runs[0].took, 50), "ratio")
 	b.ReportMetric(0, "ns/op")
 }
