@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"fmt"
 	"hash/fnv"
 	"maps"
@@ -37,6 +38,9 @@ func Check(ctx context.Context, path string) (Checked, error) {
 	defer conn.Close()
 	c := Checked{Counts: map[string]int{}, sums: map[string]uint64{}}
 	if err := c.look(ctx, conn); err != nil {
+		if err := translate(err); errors.Is(err, ErrDisk) || errors.Is(err, ErrFull) {
+			return Checked{}, fmt.Errorf("check %s: %w", path, err) // says nothing about the file
+		}
 		c.Problems = append(c.Problems, err.Error())
 	}
 	return c, ctx.Err()

@@ -13,9 +13,6 @@ import (
 	"pressworth/catalog/store"
 )
 
-// killedShop names the shop file that this process imports into until it is killed; set only in a process of its own.
-const killedShop = "PRESSWORTH_TEST_KILLED_SHOP"
-
 const killedStyles = 9000
 
 func killedList() string {
@@ -25,18 +22,6 @@ func killedList() string {
 		fmt.Fprintf(&b, "K%05d,Tee,Navy,M,%d.50\n", i, 3+i%9)
 	}
 	return b.String()
-}
-
-// TestMain imports in a process of its own where one is asked for.
-func TestMain(m *testing.M) {
-	path := os.Getenv(killedShop)
-	if path == "" {
-		os.Exit(m.Run())
-	}
-	if err := importAndTell(path); err != nil {
-		fmt.Println("error:", err)
-		os.Exit(1)
-	}
 }
 
 // importAndTell imports and writes a line at every step.
@@ -111,7 +96,7 @@ func prepare(t *testing.T, path string) {
 func killAfter(t *testing.T, path string, lines int) (finished bool) {
 	t.Helper()
 	cmd := exec.Command(os.Args[0])
-	cmd.Env = append(os.Environ(), killedShop+"="+path)
+	cmd.Env = append(os.Environ(), choreName+"=slow import", choreShop+"="+path)
 	out, err := cmd.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)

@@ -5,15 +5,11 @@ import (
 	"database/sql"
 	"embed"
 	"encoding/binary"
-	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"net/url"
 	"os"
-
-	sqlite "modernc.org/sqlite"
-	sqlite3 "modernc.org/sqlite/lib"
 )
 
 //go:embed schema/*.sql
@@ -128,24 +124,4 @@ func ask(ctx context.Context, path string, fallback marks) marks {
 		return fallback
 	}
 	return m
-}
-
-// translate turns the driver's errors into those of this package, by their codes.
-func translate(err error) error {
-	var e *sqlite.Error
-	switch {
-	case errors.Is(err, sql.ErrNoRows):
-		return ErrNotFound
-	case !errors.As(err, &e):
-		return err
-	}
-	switch e.Code() & 0xff {
-	case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
-		return ErrLocked
-	case sqlite3.SQLITE_NOTADB:
-		return ErrNotShop
-	case sqlite3.SQLITE_CORRUPT:
-		return fmt.Errorf("%w (%w)", ErrDamaged, err)
-	}
-	return err
 }

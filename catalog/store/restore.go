@@ -11,9 +11,6 @@ import (
 	"time"
 )
 
-// ErrDamaged is a file that a check found damaged.
-var ErrDamaged = errors.New("the file is damaged")
-
 // Restore puts a backup in the place of a shop file and returns where the file that was there is kept; nothing is kept
 // where there was none. A damaged backup is refused, and so is a shop file that is in use.
 func Restore(ctx context.Context, backup, path string, now time.Time) (kept string, err error) {

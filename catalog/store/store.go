@@ -18,18 +18,6 @@ import (
 	_ "modernc.org/sqlite" // the driver
 )
 
-// Errors that a person can do something about; tested with errors.Is.
-var (
-	// ErrNewer is a shop file of a later version of the program.
-	ErrNewer = errors.New("the shop file was written by a newer version of the program: update the program")
-	// ErrNotShop is a file of another kind.
-	ErrNotShop = errors.New("this is not a shop file")
-	// ErrLocked is a shop file that another window or command is working on.
-	ErrLocked = errors.New("the shop file is in use by another window: close it first")
-	// ErrNotFound is a record that is not there (any more).
-	ErrNotFound = errors.New("not found")
-)
-
 // Options are what a store may be told at opening.
 type Options struct {
 	ReadOnly bool             // look only: no lock, no migration; works beside an open window
@@ -162,7 +150,7 @@ func (s *Store) stamp() string { return s.now().UTC().Format(time.RFC3339) }
 // change runs work in one transaction of the writer: all of it or none.
 func (s *Store) change(ctx context.Context, work func(*sql.Tx) error) error {
 	if s.write == nil {
-		return errors.New("the shop file was opened for reading only")
+		return ErrReadOnly
 	}
 	tx, err := s.write.BeginTx(ctx, nil)
 	if err != nil {
