@@ -19,7 +19,7 @@ func (s *Store) Apply(ctx context.Context, p *ImportPlan, progress Progress) (ca
 	if progress == nil {
 		progress = func(int, int) {}
 	}
-	err := s.change(ctx, func(tx *sql.Tx) error {
+	err := s.changeUnchecked(ctx, func(tx *sql.Tx) error {
 		if p.version != s.version.Load() {
 			return ErrChanged
 		}
@@ -81,13 +81,15 @@ func (a *applying) fresh() {
 			a.step()
 		}
 	}
-	for _, b := range []*bulk{in.styles, in.colors, in.prices} {
+	for _, b := range []*bulk{in.styles, in.colors, in.prices, in.plainColors, in.plainPrices} {
 		b.flush()
 	}
 	a.index(first)
 }
 
-type inserts struct{ styles, colors, prices *bulk }
+// inserts are the statements of an import. Most colours are only a name, and most prices those of the list for every colour:
+// these have statements of their own with fewer parameters, each of which costs time.
+type inserts struct{ styles, colors, prices, plainColors, plainPrices *bulk }
 
 // inserts are prepared with what is the same in all rows of this import.
 func (a *applying) inserts() inserts {
@@ -98,6 +100,9 @@ func (a *applying) inserts() inserts {
 		colors: newBulk(&a.writer, "color (style_id, pos, name, hex, shade, sizes, file_id)", fmt.Sprintf("(?, ?, ?, ?, ?, ?, %d)", f.ID)),
 		prices: newBulk(&a.writer, "price (style_id, seq, color, size, kind, breaks, valid_to, valid_from, file_id)",
 			fmt.Sprintf("(?, ?, ?, ?, ?, ?, ?, '%s', %d)", f.ValidFrom, f.ID)),
+		plainColors: newBulk(&a.writer, "color (style_id, pos, name, hex, shade, sizes, file_id)", fmt.Sprintf("(?, ?, ?, '', '', '', %d)", f.ID)),
+		plainPrices: newBulk(&a.writer, "price (style_id, seq, color, size, kind, breaks, valid_to, valid_from, file_id)",
+			fmt.Sprintf("(?, ?, '', ?, 'list', ?, '', '%s', %d)", f.ValidFrom, f.ID)),
 	}
 }
 
@@ -123,7 +128,11 @@ func (a *applying) insertStyle(to *bulk, id int64, at int32) {
 func (a *applying) insertRest(in inserts, id int64, at int32) {
 	w := a.plan.file.wanted(at)
 	for pos, c := range w.colors() {
-		if c.name != "" {
+		switch {
+		case c.name == "":
+		case c.hex+c.shade+c.sizes == "":
+			in.plainColors.add(id, pos, c.name)
+		default:
 			in.colors.add(id, pos, c.name, c.hex, c.shade, c.sizes)
 		}
 	}
@@ -133,7 +142,8 @@ func (a *applying) insertRest(in inserts, id int64, at int32) {
 		in.prices.add(id, seq, at.color, at.size, kind, breaks, until)
 	}
 	for _, g := range w.general() {
-		add(listAt{"", g.size}, catalog.ListPrice, g.price, "")
+		seq++
+		in.plainPrices.add(id, seq, g.size, g.price)
 		for _, c := range g.cells {
 			if c.price != g.price {
 				add(c.at, catalog.ListPrice, c.price, "")
@@ -146,7 +156,7 @@ func (a *applying) insertRest(in inserts, id int64, at int32) {
 }
 
 // indexed is how many styles are made findable in one statement; between two of them the work can be stopped.
-const indexed = 20_000
+const indexed = 65_536
 
 // index makes the added styles findable.
 func (a *applying) index(first int64) {

@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"pressworth/catalog"
@@ -37,17 +38,7 @@ func (s *Store) PlanImport(ctx context.Context, rows PriceRows, o catalog.Import
 	if err := s.notBackwards(ctx, o); err != nil {
 		return nil, fmt.Errorf("import %s: %w", o.FileName, err)
 	}
-	taken := 0
-	take := func(r catalog.PriceRow) error {
-		if taken++; taken%1024 == 0 && ctx.Err() != nil {
-			return ctx.Err()
-		}
-		if refused := p.file.add(r); refused != nil {
-			p.refuse(*refused)
-		}
-		return nil
-	}
-	if err := rows(take, p.refuse); err != nil {
+	if err := p.stage(ctx, rows); err != nil {
 		return nil, fmt.Errorf("import %s: %w", o.FileName, err)
 	}
 	p.Report.Rows = p.file.rows + p.Report.Refused
@@ -58,10 +49,57 @@ func (s *Store) PlanImport(ctx context.Context, rows PriceRows, o catalog.Import
 	return p, nil
 }
 
-func (p *ImportPlan) refuse(r catalog.Refused) {
-	if p.Report.Refused++; len(p.Report.Refusals) < catalog.ListedChanges {
-		p.Report.Refusals = append(p.Report.Refusals, r)
+// atHand is how many rows are read before they are put in their places, which happens beside the reading.
+const atHand = 1024
+
+// stage reads the rows of the file on one goroutine and puts them in their places on another.
+func (p *ImportPlan) stage(ctx context.Context, rows PriceRows) error {
+	batches, staged := make(chan []catalog.PriceRow, 4), make(chan refusals)
+	go func() {
+		var refused refusals
+		for batch := range batches {
+			for _, r := range batch {
+				if x := p.file.add(r); x != nil {
+					refused.add(*x)
+				}
+			}
+		}
+		staged <- refused
+	}()
+	var batch []catalog.PriceRow
+	var unread refusals
+	err := rows(func(r catalog.PriceRow) error {
+		if batch = append(batch, r); len(batch) < atHand {
+			return nil
+		}
+		batches <- batch
+		batch = make([]catalog.PriceRow, 0, atHand)
+		return ctx.Err()
+	}, unread.add)
+	batches <- batch
+	close(batches)
+	p.refuse(unread, <-staged)
+	return err
+}
+
+// refusals are rows that are not taken: how many, and the first of them.
+type refusals struct {
+	count int
+	first []catalog.Refused
+}
+
+func (r *refusals) add(x catalog.Refused) {
+	if r.count++; len(r.first) < catalog.ListedChanges {
+		r.first = append(r.first, x)
 	}
+}
+
+// refuse notes refusals in the order of the file.
+func (p *ImportPlan) refuse(a, b refusals) {
+	all := slices.Concat(a.first, b.first)
+	slices.SortStableFunc(all, func(x, y catalog.Refused) int { return x.Line - y.Line })
+	p.Report.Refused = a.count + b.count
+	p.Report.Refusals = all[:min(len(all), catalog.ListedChanges)]
 }
 
 // notBackwards refuses a list without a proper day, and one that is older than the last: its prices would never hold.
@@ -124,6 +162,8 @@ func (s *Store) compare(ctx context.Context, p *ImportPlan) error {
 			p.listNew(int32(at))
 		}
 	}
+	// In the order of numbers: the index of numbers then only grows at its end.
+	slices.SortFunc(p.fresh, func(a, b int32) int { return strings.Compare(p.file.styles[a].key, p.file.styles[b].key) })
 	p.Report.NewStyles, p.Report.Gone = len(p.fresh), len(p.gone)
 	return s.compareEach(ctx, p, differ)
 }

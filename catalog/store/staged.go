@@ -60,6 +60,7 @@ type attrs struct{ name, mill, category, fabric, weight, heat int32 }
 
 type stagedStyle struct {
 	number string
+	key    string // the number in small letters, by which styles are told apart and sorted
 	attrs  int32
 	cells  []stagedCell
 }
@@ -152,7 +153,7 @@ func (s *staged) style(r catalog.PriceRow) int32 {
 		s.attrs, s.attrAt[a] = append(s.attrs, a), id
 	}
 	at := int32(len(s.styles))
-	s.styles, s.styleAt[key] = append(s.styles, stagedStyle{number: number, attrs: id}), at
+	s.styles, s.styleAt[key] = append(s.styles, stagedStyle{number: number, key: key, attrs: id}), at
 	return at
 }
 
