@@ -39,6 +39,8 @@ func (s *state) whyNot(p int) string {
 func (s *state) obstacle(c *card, p int) string {
 	m, pl := s.m, &s.m.placements[p]
 	switch {
+	case !c.isFor(pl.ID):
+		return "is for other artwork"
 	case pl.FullColor && (!c.FullColor || c.Kind == SheetCard):
 		return "has no full colour"
 	case c.MaxInks > 0 && pl.inks > c.MaxInks:
@@ -83,4 +85,20 @@ func (m *model) unserved() (ps Problems) {
 		ps = append(ps, Problem{Path: "placements", Problem: "no combination of rate cards serves this job"})
 	}
 	return ps
+}
+
+// Unserved are the places, among the job's placements, of those that no rate card serves at the job's own quantity. A
+// job that cannot be worked out for another reason has none: Price says what is wrong with it.
+func Unserved(job Job) (places []int) {
+	job.Frozen = nil
+	_ = NewMemory().working(job, func(m *model) Problems {
+		s := m.at(m.pieces)
+		for p := range m.placements {
+			if s.active[p] && len(s.allowed[p]) == 0 {
+				places = append(places, p)
+			}
+		}
+		return nil
+	})
+	return places
 }
