@@ -14,13 +14,13 @@ func (k *Memory) lookAhead(m *model) *ahead {
 		return nil
 	}
 	if k.beside == nil {
-		k.beside = NewMemory()
+		k.beside = newMemory(k.stop)
 	}
 	a := &ahead{done: make(chan struct{}), above: map[int]*worked{}}
 	go func() {
 		defer close(a.done)
-		defer func() { // amounts that are too large are met on the other side again
-			if x := recover(); x != nil && x != any(tooLarge{}) {
+		defer func() { // amounts that are too large are met on the other side again, and so is a stop
+			if x := recover(); x != nil && x != any(tooLarge{}) && x != any(stopped{}) {
 				panic(x)
 			}
 		}()

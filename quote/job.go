@@ -178,7 +178,8 @@ type RateCard struct {
 	MaxInks        int // 0: no limit
 	Shades         []string
 	NotOn          []string
-	Press          *Press // nil: not pressed in the shop
+	Only           []string // ids of the placements that may go on it; empty: all
+	Press          *Press   // nil: not pressed in the shop
 	SetupPerDesign money.Amount
 	SetupPerInk    money.Amount
 	MinimumEach    money.Amount

@@ -113,11 +113,16 @@ func (m *model) servingCards(p int) (cards []int) {
 		if pl.Method != "" && pl.Method != "auto" && pl.Method != m.cards[c].ID {
 			continue
 		}
-		if m.carries(&m.cards[c], pl) {
+		if m.carries(&m.cards[c], pl) && m.cards[c].isFor(pl.ID) {
 			cards = append(cards, c)
 		}
 	}
 	return cards
+}
+
+// isFor tells whether a card is for a placement, where it is not for all.
+func (c *card) isFor(placement string) bool {
+	return len(c.Only) == 0 || slices.Contains(c.Only, placement)
 }
 
 func (m *model) carries(c *card, p *placement) bool {

@@ -132,6 +132,7 @@ func (k *Memory) spans(job Job, p, upto int, change func(*Placement)) (ss []Span
 
 // working checks a job, compiles it and hands it on; amounts that are too large become a problem.
 func (k *Memory) working(job Job, work func(*model) Problems) (err error) {
+	k.stop.Store(false)
 	problems := check(&job)
 	if slices.ContainsFunc(problems, func(p Problem) bool { return !later(p.Path) }) {
 		return problems
@@ -141,6 +142,8 @@ func (k *Memory) working(job Job, work func(*model) Problems) (err error) {
 		case nil:
 		case tooLarge:
 			err = append(problems, (&checker{job: &job}).tooLarge()...)
+		case stopped:
+			err = ErrStopped
 		default:
 			panic(x)
 		}

@@ -50,6 +50,7 @@ func (m *model) at(pieces int) *state {
 	if s, ok := m.quantities[pieces]; ok {
 		return s
 	}
+	m.memory.mayGoOn()
 	s := &state{m: m, pieces: pieces, settings: map[string]*setting{}}
 	s.scale()
 	s.count()

@@ -15,6 +15,7 @@ func cardFields(f strict.Fields, c *quote.RateCard) {
 	f.Count("max_inks", &c.MaxInks)
 	f.Texts("shades", &c.Shades)
 	f.Texts("not_on", &c.NotOn)
+	f.Texts("only", &c.Only)
 	strict.ObjectOrNone(f, "press", &c.Press, pressFields)
 	f.Amount("setup_per_design", &c.SetupPerDesign)
 	f.Amount("setup_per_ink", &c.SetupPerInk)

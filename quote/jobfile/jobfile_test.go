@@ -61,7 +61,7 @@ func fill(t *rapid.T, v reflect.Value) {
 func word(t *rapid.T, name string, owner, field reflect.Value) {
 	words := map[string][]string{
 		"Unit": {"", "in", "mm"}, "Basis": {"", "margin", "hourly"}, "SheetShare": {"", "alone", "first"}, "Rule": {"tax_excess"},
-		"By": {"", "stitches"}, "Kind": {"area", "roll"}, "Length": {"", "24.5"}, "UsedPercent": {"", "97.0"},
+		"By": {"", "stitches"}, "ChargeBy": {"", "text", "character"}, "Kind": {"area", "roll"}, "Length": {"", "24.5"}, "UsedPercent": {"", "97.0"},
 		"X": {"0.25"}, "Y": {"0"}, "W": {"1"}, "H": {"2.5"},
 	}
 	_, pricing := owner.Interface().(quote.Pricing)

@@ -31,11 +31,24 @@ func (c *Counter) LookAt(placement string) {
 	c.show()
 }
 
-// follow asks for what follows a key.
+// follow asks for what follows a key. What was going on for the key before is given up, and the new work begins when the
+// window has drawn what the key changed: they would share the processor.
 func (c *Counter) follow() {
 	c.later.seq++
-	if c.current && !c.later.running {
-		c.work()
+	if c.later.running {
+		if c.engine.Stop != nil {
+			c.engine.Stop()
+		}
+		return
+	}
+	if c.current {
+		c.later.running = true
+		c.shop.Background(func() func() {
+			return func() {
+				c.later.running = false
+				c.again(false)
+			}
+		})
 	}
 }
 

@@ -143,12 +143,17 @@ func TestOff_isPercentOrAmount(t *testing.T) {
 
 func TestBands_staleResultsAreDropped(t *testing.T) {
 	c, shop, e := counter(t, true)
-	asked := len(e.asked)
+	asked, stops := len(e.asked), 0
+	c.engine.Stop = func() { stops++ }
 	c.SetSize("g1", "M", "1")
+	shop.step() // the window was drawn
 	c.SetSize("g1", "M", "12")
 	c.SetSize("g1", "M", "123")
 	if n := len(shop.waiting); n != 1 {
 		t.Fatalf("%d searches wait after three keys, want one", n)
+	}
+	if stops != 2 {
+		t.Errorf("the search for the first key was given up %d times, want at both keys after it", stops)
 	}
 	if !c.View().Panel.Bands.Seeking {
 		t.Error("the panel does not say that the bands are being worked out")
@@ -266,6 +271,7 @@ func TestWhole_replacesTheFirstStageOnceAndPapersWaitForIt(t *testing.T) {
 	engine.Whole, engine.Settled = full(&whole), full(&settled)
 	c.engine = engine
 	c.SetSize("g1", "M", "1")
+	shop.step() // the window was drawn
 	c.SetSize("g1", "M", "12")
 	if n := len(c.View().Panel.Ladder.Cliffs); n != 0 {
 		t.Errorf("got %d cliffs on the key, want none yet", n)

@@ -11,6 +11,6 @@ func NewEngine() Engine {
 	keys, behind := quote.NewMemory(), quote.NewMemory()
 	return Engine{
 		Freeze: catalog.Freeze, Price: keys.First, Settled: keys.Price,
-		Whole: behind.Price, Cheapest: behind.Cheapest, Levers: behind.Levers,
+		Whole: behind.Price, Cheapest: behind.Cheapest, Levers: behind.Levers, Stop: behind.Stop,
 	}
 }

@@ -56,10 +56,15 @@ func (s *fakeShop) Save(d catalog.Draft, _ *quote.Result) (catalog.Draft, error)
 // run does all that waits in the background.
 func (s *fakeShop) run() {
 	for len(s.waiting) > 0 {
-		work := s.waiting[0]
-		s.waiting = s.waiting[1:]
-		work()()
+		s.step()
 	}
+}
+
+// step does the first thing that waits.
+func (s *fakeShop) step() {
+	work := s.waiting[0]
+	s.waiting = s.waiting[1:]
+	work()()
 }
 
 func newFakeShop() *fakeShop {

@@ -35,6 +35,8 @@ type Engine struct {
 	Settled func(quote.Job) (quote.Result, error)
 	// Cheapest finds the bands of the cheapest cards, off the window's goroutine; nil: there are none.
 	Cheapest func(job quote.Job, placement string, upto int) (quote.CheapestFromTo, error)
+	// Stop gives up what Whole, Cheapest or Levers is at; its error is dropped. nil: it goes on to its end.
+	Stop func()
 	// Levers finds what would change the price most, off the window's goroutine; nil: it cannot be asked.
 	Levers func(job quote.Job) ([]quote.Lever, error)
 }

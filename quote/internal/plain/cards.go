@@ -11,6 +11,8 @@ import (
 func (s *state) allows(c, p int) bool {
 	card, pl := s.RateCards[c], s.Placements[p]
 	switch {
+	case len(card.Only) > 0 && !slices.Contains(card.Only, pl.ID):
+		return false
 	case pl.Personal && card.Kind == quote.SheetCard:
 		return false
 	case pl.FullColor && (!card.FullColor || card.Kind == quote.SheetCard):
