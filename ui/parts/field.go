@@ -57,6 +57,13 @@ func NewCell() *Field {
 	return f
 }
 
+// NewSmallField makes a field of text for inside a table.
+func NewSmallField(hint string) *Field {
+	f := NewField(hint)
+	f.height = look.CellHeight
+	return f
+}
+
 // SetStrong shows the text semibold: a price that was typed.
 func (f *Field) SetStrong(strong bool) {
 	if f.strong != strong {

@@ -22,6 +22,7 @@ type TableCell struct {
 	Hex    string // a colour before the text; empty: none
 	Color  fyne.ThemeColorName
 	Strong bool
+	Chip   bool // in a border of its colour, as a state is
 }
 
 // Table is rows under a header. Only the rows in sight exist, however many there are; it scrolls by whole rows.
@@ -37,6 +38,8 @@ type Table struct {
 	OnHead   func(c int)  // a column's title was clicked
 	OnRune   func(r rune) // typing into the table: to the search box
 	Empty    string       // said where there are no rows
+	Plain    bool         // rows alone, without titles of columns
+	Whole    bool         // as high as all its rows: on a page that scrolls by itself
 
 	first, selected, hover int
 	focused                bool
@@ -98,8 +101,22 @@ func (t *Table) Select(i int) {
 	}
 }
 
-func (t *Table) rowHeight() float32  { return look.Px(look.RowHeight) }
-func (t *Table) headHeight() float32 { return look.Px(26) }
+func (t *Table) rowHeight() float32 { return look.Px(look.RowHeight) }
+
+func (t *Table) headHeight() float32 {
+	if t.Plain {
+		return 0
+	}
+	return look.Px(26)
+}
+
+// least is how many rows there is to be room for.
+func (t *Table) least() int {
+	if t.Whole {
+		return max(t.Len(), 1)
+	}
+	return 2
+}
 
 // inSight is how many whole rows there is room for.
 func (t *Table) inSight() int {

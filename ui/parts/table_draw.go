@@ -29,6 +29,7 @@ type tableDrawing struct {
 
 type tableRow struct {
 	back, line *canvas.Rectangle
+	chip       *canvas.Rectangle
 	dot        *canvas.Circle
 	cells      []*canvas.Text
 }
@@ -48,7 +49,7 @@ func (t *Table) CreateRenderer() fyne.WidgetRenderer {
 	t.draw, t.drawn = d, true
 	d.r = newPainted(painted{
 		part: t, objects: d.objects, paint: d.paint, layout: d.layout,
-		min: func() fyne.Size { return fyne.NewSize(look.Px(200), t.headHeight()+2*t.rowHeight()) },
+		min: func() fyne.Size { return fyne.NewSize(look.Px(200), t.headHeight()+float32(t.least())*t.rowHeight()) },
 	})
 	return d.r
 }
@@ -72,7 +73,7 @@ func (d *tableDrawing) layout(s fyne.Size) {
 		d.layRow(i, at, i < sight && at < n, s.Width)
 	}
 	show(d.empty, n == 0)
-	setText(d.empty, d.t.Empty, MutedStyle)
+	setText(d.empty, shorten(d.t.Empty, MutedStyle, s.Width-2*look.Px(tablePad)), MutedStyle)
 	place(d.empty, look.Px(tablePad), d.t.headHeight()+look.Px(8), s.Width, d.t.rowHeight())
 	d.layBar(s, n, sight)
 }
@@ -117,8 +118,9 @@ func (d *tableDrawing) columnAt(x float32) int {
 
 func (d *tableDrawing) layHead(s fyne.Size) {
 	h := d.t.headHeight()
+	show(d.head, !d.t.Plain)
 	for i, c := range d.t.columns {
-		show(d.titles[i], d.wide[i] > 0)
+		show(d.titles[i], d.wide[i] > 0 && !d.t.Plain)
 		if d.wide[i] <= 0 {
 			continue
 		}
@@ -142,8 +144,8 @@ func (d *tableDrawing) grow(n int) {
 		return
 	}
 	for len(d.rows) < n {
-		r := tableRow{back: canvas.NewRectangle(nil), line: canvas.NewRectangle(nil), dot: canvas.NewCircle(nil)}
-		d.objects = append(d.objects, r.back, r.line, r.dot)
+		r := tableRow{back: canvas.NewRectangle(nil), line: canvas.NewRectangle(nil), chip: canvas.NewRectangle(nil), dot: canvas.NewCircle(nil)}
+		d.objects = append(d.objects, r.back, r.line, r.chip, r.dot)
 		for range d.t.columns {
 			cell := canvas.NewText("", nil)
 			r.cells = append(r.cells, cell)
@@ -163,6 +165,7 @@ func (d *tableDrawing) layRow(i, at int, visible bool, width float32) {
 	show(r.line, visible)
 	if !visible {
 		show(r.dot, false)
+		show(r.chip, false)
 		for _, c := range r.cells {
 			show(c, false)
 		}
@@ -186,7 +189,7 @@ func (d *tableDrawing) layRow(i, at int, visible bool, width float32) {
 }
 
 func (d *tableDrawing) layCells(r tableRow, cells []TableCell, y, h float32) {
-	dotted := false
+	dotted, chipped := false, false
 	for c, text := range r.cells {
 		if d.wide[c] <= 0 || c >= len(cells) {
 			show(text, false)
@@ -208,10 +211,27 @@ func (d *tableDrawing) layCells(r tableRow, cells []TableCell, y, h float32) {
 			place(r.dot, x, y+(h-side)/2, side, side)
 			x, wide, dotted = x+look.Px(cellDotGap), wide-look.Px(cellDotGap), true
 		}
+		if cell.Chip && cell.Text != "" {
+			d.layChip(r.chip, text, cell, Box{x, y, wide, h})
+			chipped = true
+			continue
+		}
 		setText(text, shorten(cell.Text, style, wide), style)
 		place(text, x, y, max(wide, 0), h)
 	}
 	show(r.dot, dotted)
+	show(r.chip, chipped)
+}
+
+// layChip draws a cell's word in a border of its colour, as a Badge is.
+func (d *tableDrawing) layChip(box *canvas.Rectangle, text *canvas.Text, cell TableCell, at Box) {
+	style := Style{Size: look.Caption, Weight: Medium, Color: cell.Color, Align: fyne.TextAlignCenter}
+	word := shorten(cell.Text, style, at.W-look.Px(14))
+	wide, tall := style.measure(word).Width+look.Px(14), look.Px(19)
+	setRect(box, look.Clear, cell.Color, look.Hairline, 4)
+	place(box, at.X, at.Y+(at.H-tall)/2, wide, tall)
+	setText(text, word, style)
+	place(text, at.X, at.Y, wide, at.H)
 }
 
 func (d *tableDrawing) layBar(s fyne.Size, n, sight int) {
