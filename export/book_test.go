@@ -1,0 +1,66 @@
+package export
+
+import (
+	"encoding/csv"
+	"strings"
+	"testing"
+
+	"pressworth/quote"
+	"pressworth/quote/money"
+)
+
+func TestReadyText_namesTheOrderAndWhatIsOwed(t *testing.T) {
+	job, result := regatta(t)
+	text := ReadyText(job, result, money.FromMinor(63069, 2))
+	for _, want := range []string{"Hello Ines Halvorsen", "ready to collect", "46 pieces", "2026-0147", "Still to be paid: 630.69 USD", "Harbour & Pine Print Room", "12 Quay Lane, Port Ellery"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in:\n%s", want, text)
+		}
+	}
+	if text := ReadyText(job, result, money.Amount{}); strings.Contains(text, "paid") {
+		t.Errorf("nothing is owed, yet it says:\n%s", text)
+	}
+}
+
+func TestApprovedTicket_saysPlainlyWhenApprovalIsMissing(t *testing.T) {
+	job, result := regatta(t)
+	if text := words(job, func(d *doc) { d.approval(Approval{}) }); !strings.Contains(text, "NOT approved yet") {
+		t.Errorf("got %q", text)
+	}
+	said := words(job, func(d *doc) { d.approval(Approval{"Ines Halvorsen", "on the proof, signed", "2026-11-26"}) })
+	if !strings.Contains(said, "Ines Halvorsen") || !strings.Contains(said, "signed") || strings.Contains(said, "NOT") {
+		t.Errorf("got %q", said)
+	}
+	if pdf, err := Pictured(nil).ApprovedTicket(job, result, Approval{}, date); err != nil || len(pdf) < 1000 {
+		t.Errorf("got %d bytes, %v", len(pdf), err)
+	}
+}
+
+func TestBuyingList_addsUpItsPieces(t *testing.T) {
+	job, _ := regatta(t)
+	lines := []Bought{{"LS-240 Long-sleeve tee", "navy", "M", 12, "2026-0147"}, {"LS-240 Long-sleeve tee", "navy", "L", 9, "2026-0147, 2026-0150"}}
+	text := words(job, func(d *doc) { d.bought(lines) })
+	if !strings.Contains(text, "21 pieces altogether") || !strings.Contains(text, "2026-0150") {
+		t.Errorf("got %q", text)
+	}
+	if pdf, err := Pictured(nil).BuyingList(quote.Party{Name: "Harbour & Pine Print Room"}, "Northgate Blanks", lines, date); err != nil || len(pdf) < 1000 {
+		t.Errorf("got %d bytes, %v", len(pdf), err)
+	}
+}
+
+func TestBookkeeping_hasARowAnOrderAndARowAPayment(t *testing.T) {
+	data, err := Bookkeeping([]Booked{{
+		Number: "2026-0147", On: "2026-11-26", Customer: "=cmd()", Subtotal: "1189.98", Tax: "71.40", Total: "1261.38", Paid: "630.69", Owed: "630.69",
+		Payments: []Payment{{"2026-11-26", "card", money.FromMinor(63069, 2)}},
+	}}, "USD")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
+	if err != nil || len(rows) != 3 {
+		t.Fatalf("got %d rows, %v:\n%s", len(rows), err, data)
+	}
+	if rows[1][3] != "'=cmd()" || rows[1][8] != "1261.38" || rows[2][0] != "payment" || rows[2][9] != "630.69" {
+		t.Errorf("got %q", rows)
+	}
+}
