@@ -41,6 +41,9 @@ func (s *Store) backup(ctx context.Context, folder, path string) error {
 	if err := os.MkdirAll(folder, 0o700); err != nil {
 		return err
 	}
+	if err := s.clearLeft(folder); err != nil {
+		return err
+	}
 	work, err := os.MkdirTemp(folder, ".backup-*") // mode 0700: nobody looks on
 	if err != nil {
 		return err
@@ -54,6 +57,24 @@ func (s *Store) backup(ctx context.Context, folder, path string) error {
 		return err
 	}
 	return os.Rename(copied, path)
+}
+
+// clearLeft removes what backups left in the folder that were cut off a day or longer ago.
+func (s *Store) clearLeft(folder string) error {
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		return err
+	}
+	for _, e := range entries {
+		info, err := e.Info()
+		if !strings.HasPrefix(e.Name(), ".backup-") || err != nil || s.now().Sub(info.ModTime()) < 24*time.Hour {
+			continue
+		}
+		if err := os.RemoveAll(filepath.Join(folder, e.Name())); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // copyTo makes a copy of one moment of the shop, and counts what the shop holds at that moment.
@@ -105,7 +126,7 @@ func same(ctx context.Context, here Checked, path string) error {
 		return err
 	}
 	if there.Problems != nil {
-		return fmt.Errorf("the copy is damaged: %s", there.Problems[0])
+		return fmt.Errorf("%w: %s", ErrDamaged, there.Problems[0]) // the copy has the pages of the shop
 	}
 	if t := here.differs(there); t != "" {
 		return fmt.Errorf("the copy differs in %s", t)

@@ -78,6 +78,9 @@ func (s *Store) openWriter(ctx context.Context) error {
 	}
 	s.write = connect(s.path, "journal_mode(WAL)", "synchronous(FULL)", "cache_size(-65536)", "temp_store(MEMORY)")
 	s.write.SetMaxOpenConns(1)
+	if err := s.soundAtOpening(ctx); err != nil {
+		return err
+	}
 	return s.migrate(ctx)
 }
 
