@@ -29,9 +29,16 @@ type newColor struct{ name, hex, shade, sizes string }
 
 // comparer compares styles price by price and counts what it finds.
 type comparer struct {
-	plan            *ImportPlan
+	plan            *ImportPlan // looked at, not changed
 	dearer, cheaper []float64
+	counts          map[string]int
+	changes         []catalog.PriceChange // the first of them
+	changed         []styleChange
+	same            []sameStyle
 }
+
+// sameStyle is a style that says the same in other words, with its new sum.
+type sameStyle struct{ id, said int64 }
 
 // style compares a style of the file with what the catalog says about it.
 func (c *comparer) style(old *oldStyle, at int32) {
@@ -59,10 +66,10 @@ func (c *comparer) style(old *oldStyle, at int32) {
 		change.said = 0
 	}
 	if change.idle() {
-		c.plan.same[old.id] = change.said
+		c.same = append(c.same, sameStyle{old.id, change.said})
 		return
 	}
-	c.plan.changed = append(c.plan.changed, change)
+	c.changed = append(c.changed, change)
 }
 
 func (s *styleChange) idle() bool {
@@ -85,10 +92,9 @@ func (c *comparer) count(style string, at listAt, before, after string, line int
 	default:
 		kind = c.turn(before, after)
 	}
-	r := &c.plan.Report
-	r.Counts[kind]++
-	if kind != catalog.ChangeSame && len(r.Changes) < catalog.ListedChanges {
-		r.Changes = append(r.Changes, catalog.PriceChange{Kind: kind, Line: line, Style: style, Color: at.color, Size: at.size, Before: before, After: after})
+	c.counts[kind]++
+	if kind != catalog.ChangeSame && len(c.changes) < catalog.ListedChanges {
+		c.changes = append(c.changes, catalog.PriceChange{Kind: kind, Line: line, Style: style, Color: at.color, Size: at.size, Before: before, After: after})
 	}
 }
 
@@ -300,7 +306,7 @@ func (w wantedStyle) general() []generalPrice {
 
 func most(cells []wantedCell) string {
 	best, bestCount := cells[0].price, 0
-	if len(cells) == 1 {
+	if !slices.ContainsFunc(cells, func(c wantedCell) bool { return c.price != best }) {
 		return best
 	}
 	count := make(map[string]int)

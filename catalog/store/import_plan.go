@@ -187,38 +187,6 @@ func (p *ImportPlan) listNew(at int32) {
 	}
 }
 
-// atOnce is how many styles are read from the catalog in one go.
-const atOnce = 500
-
-// compareEach looks at styles price by price.
-func (s *Store) compareEach(ctx context.Context, p *ImportPlan, differ []pairOf) error {
-	c := comparer{plan: p}
-	for chunk := range slices.Chunk(differ, atOnce) {
-		ids := make([]int64, len(chunk))
-		for i, x := range chunk {
-			ids[i] = x.id
-		}
-		olds, err := s.oldStyles(ctx, ids)
-		if err != nil {
-			return err
-		}
-		for _, x := range chunk {
-			c.style(olds[x.id], x.at)
-		}
-	}
-	for chunk := range slices.Chunk(p.gone, atOnce) {
-		olds, err := s.oldStyles(ctx, chunk)
-		if err != nil {
-			return err
-		}
-		for _, id := range chunk {
-			c.gone(olds[id])
-		}
-	}
-	p.Report.DearerBy, p.Report.CheaperBy = spread(c.dearer), spread(c.cheaper)
-	return nil
-}
-
 func spread(percents []float64) catalog.Spread {
 	if len(percents) == 0 {
 		return catalog.Spread{}
