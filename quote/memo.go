@@ -1,6 +1,10 @@
 package quote
 
-import "strconv"
+import (
+	"strconv"
+
+	"pressworth/quote/gang"
+)
 
 // known is a figure worked out once.
 type known struct {
@@ -19,12 +23,14 @@ func (k *known) get(find func() (int64, bool)) (int64, bool) {
 // memo is what a setting remembers of its figures.
 type memo struct {
 	constant, handling known
-	placement, low     []known // by placement and card
+	placement          []known // by placement and card
+	low, least         []known // by placement and card, of sheets and lengths
+	guess              map[string]known
 }
 
 func (t *setting) newMemo() memo {
 	n := len(t.m.placements) * len(t.m.cards)
-	return memo{placement: make([]known, n), low: make([]known, n)}
+	return memo{placement: make([]known, n), low: make([]known, n), least: make([]known, n), guess: map[string]known{}}
 }
 
 func (t *setting) constantCost() int64 {
@@ -57,6 +63,47 @@ func (t *setting) areaFloor(c, p int) (low int64) {
 	return low
 }
 
+// gangLeast is less than or equal to what the sheets or lengths cost that hold a placement, whatever else they hold.
+func (t *setting) gangLeast(c, p int) int64 {
+	x, _ := t.memo.least[p*len(t.m.cards)+c].get(func() (int64, bool) { return t.findLeast(c, p), true })
+	return x
+}
+
+func (t *setting) findLeast(c, p int) (low int64) {
+	m, cd := t.m, &t.m.cards[c]
+	items, need := t.gangItems(cd, []int{p})
+	for k, i := range items {
+		if cd.sheets != nil {
+			low = max(low, cd.sheets.Least(i, need[k]))
+		} else {
+			low = max(low, cd.roll.Least(i, need[k]))
+		}
+	}
+	return max(0, m.roundPriceDown(low)-int64(len(m.items))) // every run is rounded
+}
+
+// gangGuess is about what placements cost together on a sheet or roll card, in minor units.
+func (t *setting) gangGuess(c int, placements []int, r *scratch) (int64, bool) {
+	r.name(c, placements)
+	if k, ok := t.memo.guess[string(r.key)]; ok {
+		return k.x, k.ok
+	}
+	m, cd := t.m, &t.m.cards[c]
+	items, need := t.gangItems(cd, placements)
+	var k known
+	if cd.sheets != nil {
+		k.x, k.ok = cd.sheets.Guess(items, need)
+	} else {
+		k.x, k.ok = cd.roll.Guess(items, need)
+	}
+	k.x = m.roundPriceDown(k.x)
+	if cd.roll != nil {
+		k.x = add(k.x, m.rollSetup(cd, placements))
+	}
+	t.memo.guess[string(r.key)] = k
+	return k.x, k.ok
+}
+
 // gangCost is what placements cost together on a sheet or roll card, in minor units.
 func (t *setting) gangCost(c int, placements []int, r *scratch) (int64, bool) {
 	r.name(c, placements)
@@ -76,10 +123,10 @@ func (r *scratch) name(c int, placements []int) {
 	}
 }
 
-// gangFloor is what placements cost together on a sheet card, and no more than that on a roll card.
+// gangFloor is what placements cost together on a sheet card where few are on it, and no more than that on others.
 func (t *setting) gangFloor(c int, placements []int, r *scratch) (int64, bool) {
 	cd := &t.m.cards[c]
-	if cd.roll == nil {
+	if cd.roll == nil && len(placements) <= gang.Exact && len(t.m.items) <= gang.Exact {
 		return t.gangCost(c, placements, r)
 	}
 	r.name(c, placements)
@@ -87,10 +134,23 @@ func (t *setting) gangFloor(c int, placements []int, r *scratch) (int64, bool) {
 		return k.x, k.ok
 	}
 	items, need := t.gangItems(cd, placements)
-	low, ok := cd.roll.Floor(items, need)
-	low = max(0, t.m.roundPriceDown(low)-int64(len(items))) + t.m.rollSetup(cd, placements)
+	if cd.roll == nil && len(items) <= gang.Exact {
+		return t.gangCost(c, placements, r)
+	}
+	low, ok := t.floorOn(cd, items, need)
+	low = max(0, t.m.roundPriceDown(low)-int64(len(items)))
+	if cd.roll != nil {
+		low = add(low, t.m.rollSetup(cd, placements))
+	}
 	t.floorOf[string(r.key)] = known{done: true, ok: ok, x: low}
 	return low, ok
+}
+
+func (t *setting) floorOn(cd *card, items, need []int) (int64, bool) {
+	if cd.roll != nil {
+		return cd.roll.Floor(items, need)
+	}
+	return cd.sheets.Floor(items, need)
 }
 
 func (t *setting) findGangCost(c int, placements []int) (int64, bool) {

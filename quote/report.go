@@ -179,7 +179,7 @@ func (r *report) runnerUp(p, card int) combination {
 	}
 	allowed := slices.Clone(s.allowed)
 	allowed[p] = slices.DeleteFunc(slices.Clone(allowed[p]), func(c int) bool { return c == card })
-	best, _ := s.search(allowed, r.own.choice, 1) // one other card moves the rest little
+	best, _ := s.search(allowed, r.own.choice, secondEffort) // one other card moves the rest little
 	return best
 }
 

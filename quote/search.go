@@ -29,12 +29,18 @@ type search struct {
 	s       *state
 	allowed [][]int
 	low     [][]int64 // by placement, allowed card: no less cost than this comes with it
+	press   [][]int64 // of that, what is not paid for the card's sheets or lengths
+	least   [][]int64 // by placement, allowed card: no less do the card's sheets or lengths cost that hold it
 	rest    []int64   // the least that placements from here on cost
+	worked  []int64   // the same without sheets and lengths
 	best    combination
 	choice  []int
 	scratch scratch
 	cheap   *setting // nothing costs more in it than in any other that the allowed cards lead to
 	fixed   int64    // of its blanks and spoilage, what no setting goes below
+	node    node
+	effort  int // steps that may still be taken; where all combinations are weighed it is not looked at
+	bounded bool
 }
 
 // scratch is room that the evaluation of a combination uses again.
@@ -45,6 +51,8 @@ type scratch struct {
 	value   []int64
 	orders  []bool
 	key     []byte
+	planned int // the effort of the plans for the last combination weighed
+	last    *setting
 }
 
 func (m *model) newScratch() scratch {
@@ -57,29 +65,36 @@ func (m *model) newScratch() scratch {
 // best finds the best combination out of the allowed cards; it is not ok where no combination serves. The hint is
 // tried first and changes nothing but speed. The second result tells that not every combination was weighed.
 func (s *state) best(allowed [][]int, hint []int) (combination, bool) {
-	return s.search(allowed, hint, 2)
+	return s.search(allowed, hint, bestEffort)
 }
 
-// search is best; where not all combinations are weighed, it changes so many placements at a time.
-func (s *state) search(allowed [][]int, hint []int, together int) (combination, bool) {
-	x := &search{s: s, allowed: allowed, choice: make([]int, len(allowed)), scratch: s.m.newScratch()}
+// Steps of a search that does not weigh every combination: for the job's methods, and for a runner-up. A combination
+// that is weighed counts 1, a plan for it by the square of its placements.
+const (
+	bestEffort   = 12_000
+	secondEffort = 2_000
+)
+
+// search is best with so many steps where not all combinations are weighed.
+func (s *state) search(allowed [][]int, hint []int, effort int) (combination, bool) {
+	x := &search{s: s, allowed: allowed, choice: make([]int, len(allowed)), scratch: s.m.newScratch(), effort: effort}
 	count := 1
 	for p, cards := range allowed {
 		if x.choice[p] = -1; s.active[p] {
-			count = min(count*len(cards), mostCombinations+1)
+			count = min(count*len(cards), mostDescended+1)
 		}
 	}
 	if count == 0 {
 		return combination{}, false
 	}
 	x.bounds()
-	x.seed(hint)
-	if count > mostCombinations {
-		x.climb(together)
-		return x.best, true
+	if count <= mostCombinations {
+		x.seed(hint)
+		x.descend(0)
+		return x.best, false
 	}
-	x.descend(0, x.base())
-	return x.best, false
+	x.roam(hint, count)
+	return x.best, true
 }
 
 // lowSetting is a setting in which nothing costs more than in any other that the allowed cards lead to.
@@ -91,53 +106,78 @@ func (x *search) lowSetting() (t *setting, fixed int64) {
 				return x.s.with(make([]bool, len(pressed))), 0
 			}
 		}
-		x.s.m.press(pressed, x.s, p)
+		for _, g := range x.s.groupsOf(p) {
+			pressed[g] = true
+		}
 	}
 	t = x.s.with(pressed)
 	return t, t.fixed
 }
 
-// press marks the groups on which a placement is pressed.
-func (m *model) press(pressed []bool, s *state, p int) {
-	if !s.active[p] {
-		return
-	}
-	for _, l := range m.placements[p].on {
-		if s.lineQty[l] > 0 {
-			pressed[m.lines[l].group] = true
+// groupsOf are the groups on which a placement is pressed, if it is pressed.
+func (s *state) groupsOf(p int) []int {
+	if s.groupsOn == nil {
+		s.groupsOn = make([][]int, len(s.m.placements))
+		for p := range s.m.placements {
+			if s.active[p] {
+				s.groupsOn[p] = s.m.groupsUnder(p, s)
+			}
 		}
 	}
+	return s.groupsOn[p]
+}
+
+func (m *model) groupsUnder(p int, s *state) (groups []int) {
+	seen := make([]bool, len(m.groups))
+	for _, l := range m.placements[p].on {
+		if g := m.lines[l].group; s.lineQty[l] > 0 && !seen[g] {
+			seen[g] = true
+			groups = append(groups, g)
+		}
+	}
+	return groups
 }
 
 func (x *search) bounds() {
 	x.cheap, x.fixed = x.lowSetting()
-	x.low, x.rest = make([][]int64, len(x.allowed)), make([]int64, len(x.allowed)+1)
-	for p := len(x.allowed) - 1; p >= 0; p-- {
-		least := int64(-1)
+	n := len(x.allowed)
+	x.low, x.press, x.least = make([][]int64, n), make([][]int64, n), make([][]int64, n)
+	x.rest, x.worked = make([]int64, n+1), make([]int64, n+1)
+	for p := n - 1; p >= 0; p-- {
 		for _, c := range x.allowed[p] {
-			low := x.cheap.lowest(c, p)
-			x.low[p] = append(x.low[p], low)
-			if least < 0 || low < least {
-				least = low
-			}
+			press, bought, least := x.cheap.lowest(c, p)
+			x.low[p] = append(x.low[p], add(press, bought))
+			x.press[p] = append(x.press[p], press)
+			x.least[p] = append(x.least[p], least)
 		}
-		x.rest[p] = add(x.rest[p+1], max(least, 0))
+		x.rest[p], x.worked[p] = x.rest[p+1], x.worked[p+1]
+		if len(x.allowed[p]) > 0 {
+			x.rest[p] = add(x.rest[p], max(0, slices.Min(x.low[p])))
+			x.worked[p] = add(x.worked[p], max(0, slices.Min(x.press[p])))
+		}
 	}
+	x.node.reset(len(x.s.m.cards), x.base())
 }
 
-// lowest is less than or equal to what a placement adds to the cost on a card.
-func (t *setting) lowest(c, p int) int64 {
+// lowest is less than or equal to what a placement adds to the cost on a card: at the press, or for an area or piece
+// card in all; and by its area to what is bought of sheets or lengths, which are never less than least.
+func (t *setting) lowest(c, p int) (press, bought, least int64) {
 	m, cd := t.m, &t.m.cards[c]
-	var low int64
 	if cd.sheets != nil || cd.roll != nil {
-		low = t.gangLow(c, p)
+		bought = t.gangLow(c, p)
+		least = max(bought, t.gangLeast(c, p))
+		if cd.roll != nil {
+			press = m.rollSetup(cd, []int{p})
+		}
 	} else {
-		low, _ = t.placementOn(c, p)
+		press, _ = t.placementOn(c, p)
 	}
 	if cd.Press == nil {
-		return low
+		return press, bought, least
 	}
-	return add(low, max(0, m.timeCost(add(cd.setup, mul(cd.seconds, t.hitsOn[p])), t.hitsOn[p])-2))
+	hits := t.hitsOn[p]
+	time := m.timeCost(add(cd.setup, mul(cd.seconds, hits)), hits)
+	return add(press, max(0, time-2)), bought, least
 }
 
 // perArea is less than or equal to what a unit of area costs on a sheet or roll card, in minor units. It only prunes
@@ -176,30 +216,45 @@ func (x *search) seed(hint []int) {
 	if hint != nil {
 		x.try(func(p int) int { return max(0, slices.Index(x.allowed[p], hint[p])) })
 	}
-	x.try(func(p int) int { return slices.Index(x.low[p], slices.Min(x.low[p])) })
+	for _, pick := range x.seeds() {
+		x.try(pick)
+	}
+}
+
+// seeds are likely combinations, as indices into each placement's allowed cards: what is cheapest by itself, and as
+// much as possible on one card.
+func (x *search) seeds() []func(p int) int {
+	cheapest := func(p int) int { return slices.Index(x.low[p], slices.Min(x.low[p])) }
+	all := []func(p int) int{cheapest}
 	for c := range x.s.m.cards {
-		x.try(func(p int) int {
+		all = append(all, func(p int) int {
 			if k := slices.Index(x.allowed[p], c); k >= 0 {
 				return k
 			}
-			return slices.Index(x.low[p], slices.Min(x.low[p]))
+			return cheapest(p)
 		})
 	}
+	return all
 }
 
 // try evaluates the combination that picks an index into each placement's allowed cards.
 func (x *search) try(pick func(p int) int) {
+	x.pick(pick)
+	x.evaluate()
+}
+
+func (x *search) pick(pick func(p int) int) {
 	for p, cards := range x.allowed {
 		if len(cards) > 0 {
 			x.choice[p] = cards[pick(p)]
 		}
 	}
-	x.evaluate()
 }
 
 // evaluate works out the present choice and keeps it where it is the best so far.
 func (x *search) evaluate() bool {
 	c := x.s.weigh(x.choice, &x.scratch, x.best)
+	x.effort -= 1 + x.scratch.planned
 	if !c.ok || !c.better(x.best) {
 		return false
 	}
@@ -208,52 +263,29 @@ func (x *search) evaluate() bool {
 	return true
 }
 
-// descend tries every combination of the placements from p on that may still be the best.
-func (x *search) descend(p int, low int64) {
+// descend tries every combination of the placements from p on that may still be the best. It is false where the search
+// is bounded and its steps ran out.
+func (x *search) descend(p int) bool {
 	if p == len(x.allowed) {
 		x.evaluate()
-		return
+		return !x.bounded || x.effort > 0
 	}
 	if len(x.allowed[p]) == 0 {
 		x.choice[p] = -1
-		x.descend(p+1, low)
-		return
+		return x.descend(p + 1)
 	}
 	for k, c := range x.allowed[p] {
-		least := add(low, x.low[p][k])
-		if x.best.ok && mul(add(least, x.rest[p+1]), x.s.m.mixingScale) > x.best.figure {
+		n := x.node.with(x, p, k)
+		if x.best.ok && x.node.figure(x, p+1) > x.best.figure {
+			x.node.back(n)
 			continue
 		}
 		x.choice[p] = c
-		x.descend(p+1, least)
-	}
-}
-
-// climb changes up to so many placements at a time, for as long as that helps.
-func (x *search) climb(together int) {
-	for improved := x.best.ok; improved; {
-		improved = x.change(0, together)
-	}
-}
-
-// change tries to better the best combination by up to n changes in the placements from p on.
-func (x *search) change(from, n int) (improved bool) {
-	for p := from; p < len(x.allowed); p++ {
-		for _, c := range x.allowed[p] {
-			if c == x.best.choice[p] {
-				continue
-			}
-			before := slices.Clone(x.choice)
-			copy(x.choice, x.best.choice)
-			if n == 1 {
-				copy(x.choice, before)
-			}
-			x.choice[p] = c
-			if x.evaluate() || n > 1 && x.change(p+1, n-1) {
-				return true
-			}
-			copy(x.choice, before)
+		done := x.descend(p + 1)
+		x.node.back(n)
+		if !done {
+			return false
 		}
 	}
-	return false
+	return true
 }

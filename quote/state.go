@@ -20,6 +20,7 @@ type state struct {
 	active   []bool  // placements with pieces
 	allowed  [][]int // by placement: cards that serve it here
 	settings map[string]*setting
+	groupsOn [][]int // by placement: the groups it is on, once they are asked for
 	frozen   *frozenPlans
 }
 

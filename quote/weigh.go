@@ -1,5 +1,7 @@
 package quote
 
+import "slices"
+
 // constant is what the job costs whatever the methods: extras, art, delivery.
 func (s *state) constant() (total int64) {
 	for e := range s.m.job.Extras {
@@ -48,23 +50,59 @@ func (t *setting) handling() int64 {
 
 // weigh works out what a combination costs. It may stop early, with !ok, where that is known to be more than limit.
 func (s *state) weigh(choice []int, r *scratch, limit combination) combination {
-	t := s.settingFor(choice, r)
-	if len(t.unpriced) > 0 {
+	w, ok := s.weighing(choice, r)
+	r.planned = 0
+	if !ok || w.over(limit, add(w.low, w.surely())) || !w.floor() || w.over(limit, add(w.low, w.surely())) {
 		return combination{}
 	}
-	w := weighing{t: t, r: r, choice: choice}
+	for _, on := range r.on {
+		r.planned += len(on) * len(on)
+	}
+	if !w.gang() {
+		return combination{}
+	}
+	return w.combination()
+}
+
+// guess works out about what a combination costs: its sheets and lengths are not planned.
+func (s *state) guess(choice []int, r *scratch) combination {
+	w, ok := s.weighing(choice, r)
+	if !ok {
+		return combination{}
+	}
+	for c, on := range r.on {
+		if len(on) == 0 {
+			continue
+		}
+		cost, ok := w.t.gangGuess(c, on, r)
+		if !ok {
+			return combination{}
+		}
+		w.buy(&s.m.cards[c], cost)
+	}
+	return w.combination()
+}
+
+// weighing adds up a combination but for its sheets, lengths and freight.
+func (s *state) weighing(choice []int, r *scratch) (w weighing, ok bool) {
+	t := s.settingFor(choice, r)
+	if len(t.unpriced) > 0 {
+		return w, false
+	}
+	w = weighing{t: t, r: r, choice: choice}
 	w.start()
 	for p, c := range choice {
 		if c >= 0 && !w.place(p, c) {
-			return combination{}
+			return w, false
 		}
 	}
 	w.finishTime()
-	if w.over(limit, add(w.low, w.surely())) || !w.floor() || w.over(limit, add(w.low, w.surely())) || !w.gang() {
-		return combination{}
-	}
+	return w, true
+}
+
+func (w *weighing) combination() combination {
 	w.freight()
-	return combination{choice: choice, cost: w.cost, figure: s.m.choosingFigure(w.cost, w.cards), ok: true}
+	return combination{choice: w.choice, cost: w.cost, figure: w.t.m.choosingFigure(w.cost, w.cards), ok: true}
 }
 
 // choosingFigure is the figure that methods are chosen by: the cost, and what mixing cards must save for each card but one.
@@ -77,10 +115,15 @@ func (s *state) settingFor(choice []int, r *scratch) *setting {
 	clear(r.pressed)
 	for p, c := range choice {
 		if c >= 0 && s.m.cards[c].Press != nil {
-			s.m.press(r.pressed, s, p)
+			for _, g := range s.groupsOf(p) {
+				r.pressed[g] = true
+			}
 		}
 	}
-	return s.with(r.pressed)
+	if r.last == nil || !slices.Equal(r.last.pressed, r.pressed) {
+		r.last = s.with(r.pressed)
+	}
+	return r.last
 }
 
 // weighing adds up one combination.

@@ -9,6 +9,11 @@ import (
 // boundMany is a cost that no split of many items goes below, given the cost of one: what the area of every item costs
 // at the best price for its inks that a cheaper plan could reach, and every design and ink set up once.
 func (s *Sheets) boundMany(g group, cost Price) Price {
+	return min(cost, max(s.boundByArea(g, cost), s.window(g)))
+}
+
+// boundByArea is the part of boundMany that takes no time.
+func (s *Sheets) boundByArea(g group, cost Price) Price {
 	var bound Price
 	for k, i := range g.items {
 		inks, _ := s.inks.union([]int{i})
@@ -22,7 +27,7 @@ func (s *Sheets) boundMany(g group, cost Price) Price {
 	if !ok {
 		return bound
 	}
-	return min(cost, max(s.dearest(g), bound+setup, s.window(g)))
+	return min(cost, max(s.dearest(g), bound+setup))
 }
 
 // window is the bound of the few items with the dearest areas by themselves: more items cost no less where more inks
