@@ -81,13 +81,13 @@ func (h *hunt) fullest(j int, counts []int) cut {
 
 // fillOne is the fullest of the sheets that the packer makes of the counts.
 func (h *hunt) fillOne(j int, counts []int) []nest.Placed {
-	res, err := nest.Bins(h.stock.sheet(j), h.some(counts), nest.Effort{})
+	placed, sheets, err := nest.Lay(h.stock.sheet(j), h.some(counts))
 	if err != nil {
 		return nil
 	}
-	used := make([]area, res.Sheets)
+	used := make([]area, sheets)
 	best := 0
-	for _, p := range res.Placed {
+	for _, p := range placed {
 		b := h.blanks[p.Piece]
 		used[p.Sheet] = used[p.Sheet].plus(product(b.w, b.h))
 	}
@@ -97,7 +97,7 @@ func (h *hunt) fillOne(j int, counts []int) []nest.Placed {
 		}
 	}
 	var out []nest.Placed
-	for _, p := range res.Placed {
+	for _, p := range placed {
 		if p.Sheet == best {
 			p.Sheet = 0
 			out = append(out, p)

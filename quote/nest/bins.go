@@ -19,6 +19,20 @@ func Bins(s Sheet, ps []Piece, e Effort) (BinsResult, error) {
 	return BinsResult{Placed: t.placed(p.best...), Sheets: len(p.best), Bound: p.bound}, nil
 }
 
+// Lay is Bins without a search and without a bound, which takes most of its time.
+func Lay(s Sheet, ps []Piece) ([]Placed, int, error) {
+	if err := check(s, ps, false); err != nil {
+		return nil, 0, err
+	}
+	t := newTask(s, ps)
+	if t.n == 0 {
+		return nil, 0, nil
+	}
+	p := pile{task: t, bound: max(1, t.area().overArea(product(t.w, t.h)))}
+	p.build()
+	return t.placed(p.best...), len(p.best), nil
+}
+
 // pile is a number of sheets being filled.
 type pile struct {
 	*task
