@@ -19,7 +19,6 @@ import (
 	"pressworth/quote"
 	"pressworth/ui"
 	"pressworth/ui/book"
-	"pressworth/ui/cards"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
@@ -67,7 +66,7 @@ func (d *desktop) fill(o opened) {
 		Presenter: presenter,
 		Book:      book.New(bookDesk{o.shop}),
 		Blanks:    list,
-		Cards:     cards.New(o.shop, time.Now),
+		Cards:     rateCards(o.shop),
 		Shop:      rates,
 		Papers:    papers{filepath.Join(filepath.Dir(o.shop.Path()), "documents"), o.shop.Logo},
 		Settings:  d.settings,

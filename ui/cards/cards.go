@@ -33,9 +33,17 @@ type Place struct {
 	fault  *parts.Band
 	editor *editor
 
+	// Rules gives the shop's rules, for the age at which prices are flagged; nil: none are.
+	Rules func(ctx context.Context) (catalog.Shop, error)
+	// Units gives how temperatures are shown; nil: in °F.
+	Units func(ctx context.Context) (catalog.Units, error)
+
 	all       []catalog.RateCard
 	suppliers []catalog.Supplier
+	rules     catalog.Shop
+	units     catalog.Units
 	undo      []catalog.RateCard // what cards were before they were saved, the latest last
+	redo      []catalog.RateCard // and before they were taken back
 	want      int64              // the card to mark after the next reading
 }
 
@@ -43,7 +51,7 @@ type Place struct {
 func New(c Cards, now func() time.Time) *Place {
 	p := &Place{cards: c, now: now, fault: parts.NewBand(parts.Fault, "")}
 	p.editor = newEditor(p)
-	p.table = parts.NewTable([]parts.TableColumn{{Title: "card", Share: 1}, {Title: "kind", Width: 48}, {Title: "from", Width: 80, Right: true, Least: 280}})
+	p.table = parts.NewTable([]parts.TableColumn{{Title: "card", Share: 1}, {Title: "kind", Width: 48}, {Title: "from", Width: 90, Right: true, Least: 280}})
 	p.table.Len = func() int { return len(p.all) }
 	p.table.Row = p.row
 	p.table.OnSelect = p.selected
@@ -83,8 +91,36 @@ func (p *Place) read() {
 		if err == nil {
 			err = err2
 		}
-		return func() { p.fill(all, suppliers, err) }
+		rules, units := p.readRules()
+		return func() {
+			p.rules, p.units = rules, units
+			p.fill(all, suppliers, err)
+		}
 	})
+}
+
+// readRules reads when prices go stale and how temperatures are shown; what cannot be read is said in the Shop place.
+func (p *Place) readRules() (rules catalog.Shop, units catalog.Units) {
+	units.Temperature = catalog.Fahrenheit
+	if p.Rules != nil {
+		if r, err := p.Rules(context.Background()); err == nil {
+			rules = r
+		}
+	}
+	if p.Units != nil {
+		if u, err := p.Units(context.Background()); err == nil {
+			units = u
+		}
+	}
+	return rules, units
+}
+
+// stale is how many days old a card's prices are where that is more than the shop allows.
+func (p *Place) stale(c catalog.RateCard) int {
+	if !c.Active {
+		return 0
+	}
+	return p.rules.Stale(c.ValidFrom, p.now().Format(time.DateOnly))
 }
 
 func (p *Place) fill(all []catalog.RateCard, suppliers []catalog.Supplier, err error) {
@@ -109,7 +145,11 @@ func (p *Place) row(i int) []parts.TableCell {
 	if !c.Active {
 		name = parts.TableCell{Text: c.Card.Name + " (retired)", Color: look.Muted}
 	}
-	return []parts.TableCell{name, {Text: c.Card.Kind, Color: look.Muted}, {Text: c.ValidFrom, Color: look.Muted}}
+	from := parts.TableCell{Text: c.ValidFrom, Color: look.Muted}
+	if p.stale(c) > 0 {
+		from = parts.TableCell{Text: c.ValidFrom + " !", Color: look.Warn, Strong: true}
+	}
+	return []parts.TableCell{name, {Text: c.Card.Kind, Color: look.Muted}, from}
 }
 
 // selected shows a card. One that was changed and not saved stays, with what to do said.
@@ -165,7 +205,7 @@ func (p *Place) save(c catalog.RateCard) {
 				return
 			}
 			if before.ID != 0 && before.ID == kept.ID {
-				p.undo = append(p.undo, before)
+				p.undo, p.redo = append(p.undo, before), nil
 			}
 			p.want = kept.ID
 			p.editor.show(kept)
@@ -180,26 +220,41 @@ func (p *Place) Undo() {
 		p.editor.takeBack()
 		return
 	}
-	if n := len(p.undo); n > 0 {
-		before := p.undo[n-1]
-		p.undo = p.undo[:n-1]
-		parts.Background(func() func() {
-			kept, err := p.cards.SaveRateCard(context.Background(), before)
-			return func() {
-				if err != nil {
-					p.fault.SetText("That could not be taken back: " + err.Error())
-					return
-				}
-				p.want = kept.ID
-				p.editor.show(kept)
-				p.read()
-			}
-		})
+	p.step(&p.undo, &p.redo)
+}
+
+// Redo does again what Undo took back last.
+func (p *Place) Redo() {
+	if !p.editor.changed {
+		p.step(&p.redo, &p.undo)
 	}
 }
 
-// Redo is part of the window's Undoer; a save that was taken back is typed again.
-func (p *Place) Redo() {}
+// step saves the last card of one list and notes in the other what it was. Where that does not work the list stays.
+func (p *Place) step(from, to *[]catalog.RateCard) {
+	n := len(*from)
+	if n == 0 {
+		return
+	}
+	target := (*from)[n-1]
+	at := slices.IndexFunc(p.all, func(c catalog.RateCard) bool { return c.ID == target.ID })
+	parts.Background(func() func() {
+		kept, err := p.cards.SaveRateCard(context.Background(), target)
+		return func() {
+			if err != nil {
+				p.fault.SetText("That could not be done: " + err.Error())
+				return
+			}
+			*from = (*from)[:n-1]
+			if at >= 0 {
+				*to = append(*to, p.all[at])
+			}
+			p.want = kept.ID
+			p.editor.show(kept)
+			p.read()
+		}
+	})
+}
 
 // listBeside keeps the list narrow and gives the editor the rest.
 type listBeside struct{}

@@ -16,7 +16,9 @@ import (
 type cardText struct {
 	texts  map[string]string
 	blocks []block
+	rush   [][]string       // working days and percent more
 	was    catalog.RateCard // what it was made from: id, key, and what has no field
+	unit   string           // of a temperature typed without one: F or C
 }
 
 var shadeNames = []string{"light", "dark", "heather", "neon"}
@@ -57,7 +59,12 @@ func textOf(c catalog.RateCard) cardText {
 		t[p+"name"], t[p+"minimum"] = s.Name, whole(s.Minimum)
 		t[p+"width"], t[p+"height"], t[p+"edge"], t[p+"gap"] = number(s.Width), number(s.Height), number(s.Edge), number(s.Gap)
 	}
-	return cardText{texts: t, blocks: blocksOf(r), was: c}
+	t["production_days"] = whole(c.Terms.ProductionDays)
+	text := cardText{texts: t, blocks: blocksOf(r), was: c}
+	for _, x := range c.Terms.Rush {
+		text.rush = append(text.rush, []string{strconv.Itoa(x.Days), x.Percent.String()})
+	}
+	return text
 }
 
 // Numbers that are nothing stay empty in the form.
@@ -111,6 +118,7 @@ func (t cardText) card() (catalog.RateCard, []quote.Problem, [][3]int) {
 	card.NotOn = r.Words(at("not_on"))
 	t.shades(card)
 	t.press(&r, card)
+	t.terms(&r, &c)
 	wrong := t.prices(&r, card)
 	return c, r.Problems, wrong
 }
@@ -128,7 +136,7 @@ func (t cardText) shades(card *quote.RateCard) {
 }
 
 func (t cardText) press(r *form.Reader, card *quote.RateCard) {
-	card.Info.Temperature, card.Info.Pressure = r.Text(at("temperature")), r.Text(at("pressure"))
+	card.Info.Temperature, card.Info.Pressure = heatText(r, t.unit), r.Text(at("pressure"))
 	card.Info.Peel = r.Text(at("peel"))
 	card.Press = nil
 	if t.texts[at("press")] == "" {

@@ -27,12 +27,16 @@ type editor struct {
 	back   *parts.Button
 	tell   *parts.Band // odd prices
 	press  *parts.Band
+	old    *parts.Band // prices that are old
+	heat   *heat
+	rush   *parts.Grid
 
 	changed bool
 }
 
 func newEditor(p *Place) *editor {
-	e := &editor{place: p, body: parts.Column(look.SectionApart), tell: parts.NewBand(parts.Warning, ""), press: parts.NewBand(parts.Note, "")}
+	e := &editor{place: p, body: parts.Column(look.SectionApart), tell: parts.NewBand(parts.Warning, ""), press: parts.NewBand(parts.Note, ""), old: parts.NewBand(parts.Warning, "")}
+	e.heat = newHeat(e)
 	e.save = parts.NewButton(parts.Filled, "Save card", "", e.keep)
 	e.back = parts.NewButton(parts.Quiet, "Take back", "", e.takeBack)
 	e.try = newTryBox(e)
@@ -51,6 +55,7 @@ func (e *editor) focus() {
 // show fills the editor with a card.
 func (e *editor) show(c catalog.RateCard) {
 	e.text = textOf(c)
+	e.text.unit = e.place.units.Temperature
 	e.changed = false
 	e.build()
 	e.judge()
@@ -60,7 +65,7 @@ func (e *editor) build() {
 	e.form = form.New()
 	e.form.OnChanged = e.touched
 	e.grids = nil
-	e.body.Objects = []fyne.CanvasObject{e.head(), e.limits(), e.prices(), e.pressing(), e.try.section}
+	e.body.Objects = []fyne.CanvasObject{e.head(), e.limits(), e.prices(), e.termsSection(), e.pressing(), e.try.section}
 	for path, text := range e.text.texts {
 		e.form.Set(path, text)
 	}
@@ -97,6 +102,7 @@ func (e *editor) judge() {
 	}
 	enable(e.save, e.changed && len(problems) == 0)
 	enable(e.back, e.changed)
+	e.heat.show(e.text.texts[at("temperature")], e.text.unit)
 	e.try.answer(card.Card, len(problems) == 0)
 }
 
@@ -153,7 +159,11 @@ func (e *editor) head() fyne.CanvasObject {
 		parts.Flow(6, parts.NewSmallButton(parts.Quiet, "New prices from today", func() { e.again(true) }),
 			parts.NewSmallButton(parts.Quiet, "Copy", func() { e.again(false) }),
 			parts.NewSmallButton(parts.Quiet, e.retireWord(), e.retire)),
-		f.Rest())
+		e.old, f.Rest())
+	e.old.SetText("")
+	if days := e.place.stale(e.text.was); days > 0 {
+		e.old.SetText(fmt.Sprintf("These prices are %d days old (limit %d): ask for a new list, or take them as new prices from today.", days, e.place.rules.StaleDays))
+	}
 	section.Right.Add(e.back)
 	section.Right.Add(e.save)
 	return section
@@ -209,8 +219,8 @@ func (e *editor) pressing() fyne.CanvasObject {
 	return parts.NewSection("Press", "the maker's instructions and the care label win over these",
 		f.Check(at("press"), "pressed in the shop"),
 		parts.Fields(92, objects...),
-		parts.Fields(120, f.Text(at("temperature"), "Temperature", "like 320 °F"), f.Text(at("pressure"), "Pressure", "like medium"), f.Text(at("peel"), "Peel", "like warm")),
-		e.press)
+		parts.Fields(120, f.Text(at("temperature"), "Temperature", "like 320 °F or 160 °C"), f.Text(at("pressure"), "Pressure", "like medium"), f.Text(at("peel"), "Peel", "like warm")),
+		e.heat.object, e.press)
 }
 
 func (e *editor) confirm() {
@@ -243,6 +253,12 @@ func (e *editor) prices() fyne.CanvasObject {
 				f.Number(p+"edge", "Edge", "in"), f.Number(p+"gap", "Gap", "in"), f.Number(p+"minimum", "Sheets at least", "")))
 		}
 		section.Body.Add(e.grid(i))
+	}
+	if e.text.was.Card.Kind == quote.SheetCard {
+		section.Right.Add(parts.NewSmallButton(parts.Quiet, "Another sheet size", e.addSheet))
+		if len(e.text.blocks) > 1 {
+			section.Right.Add(parts.NewSmallButton(parts.Quiet, "Drop the last size", e.dropSheet))
+		}
 	}
 	section.Body.Add(e.tell)
 	return section

@@ -22,10 +22,11 @@ func (e *editor) grid(i int) *parts.Grid {
 		e.touched("")
 	}
 	g.OnPaste = func(row, col int, cells [][]string) {
+		row, col, cells = placed(row, col, cells, e.text.blocks[i].steps)
 		for r, line := range cells {
 			for c, text := range line {
-				if row+r < mostRows && col+c < mostColumns {
-					e.put(i, row+r, col+c, text)
+				if row+r < mostRows && col+c < mostColumns && !(e.text.blocks[i].steps && row+r == 0 && col+c == 0) {
+					e.put(i, row+r, col+c, tidy(text))
 				}
 			}
 		}

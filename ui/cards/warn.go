@@ -2,6 +2,7 @@ package cards
 
 import (
 	"fmt"
+	"slices"
 
 	"pressworth/quote"
 	"pressworth/quote/money"
@@ -23,6 +24,7 @@ func warnings(c quote.RateCard) []string {
 		}
 	}
 	column("by area", c.Rates, 1)
+	out = append(out, gaps(c)...)
 	column(fullColor, c.FullColorEach, c.Minimum)
 	for _, s := range c.Sizes {
 		for j, row := range s.Prices {
@@ -60,6 +62,46 @@ func lengthWarnings(lengths []quote.RollLength) (out []string) {
 			out = append(out, fmt.Sprintf("a length of %s costs less than the shorter one before it", l.Length))
 		}
 		last = l.Each
+	}
+	return out
+}
+
+// gaps are quantities that some columns of a table have a price from and a column between them has not.
+func gaps(c quote.RateCard) (out []string) {
+	for _, s := range c.Sizes {
+		names, columns := make([]string, len(s.Prices)), make([][]quote.Break, len(s.Prices))
+		for i, row := range s.Prices {
+			names[i], columns[i] = fmt.Sprintf("%s, %d inks", s.Name, row.Inks), row.Each
+		}
+		out = append(out, gapsOf(names, columns)...)
+	}
+	names, columns := make([]string, len(c.Prices)), make([][]quote.Break, len(c.Prices))
+	for i, row := range c.Prices {
+		names[i], columns[i] = "up to "+row.Upto.String(), row.Each
+	}
+	return append(out, gapsOf(names, columns)...)
+}
+
+func gapsOf(names []string, columns [][]quote.Break) (out []string) {
+	var froms []int
+	for _, each := range columns {
+		for _, b := range each {
+			if !slices.Contains(froms, b.From) {
+				froms = append(froms, b.From)
+			}
+		}
+	}
+	slices.Sort(froms)
+	for i, each := range columns {
+		if len(each) == 0 {
+			continue
+		}
+		for _, from := range froms {
+			inside := from > each[0].From && from < each[len(each)-1].From
+			if inside && !slices.ContainsFunc(each, func(b quote.Break) bool { return b.From == from }) {
+				out = append(out, fmt.Sprintf("%s: no price from %d, where others have one", names[i], from))
+			}
+		}
 	}
 	return out
 }
