@@ -66,7 +66,7 @@ func New(win fyne.Window, deps Deps) *Window {
 	w.places = [placeCount]Place{counter.New(deps.Presenter), deps.Book, deps.Blanks, deps.Cards, deps.Shop}
 	w.rail = newRail(w.Go)
 	w.status = newStatus(w)
-	w.shop = container.New(&shellLayout{}, parts.NewGround(look.Page), w.stage, w.rail.object, w.status.object, w.notice)
+	w.shop = container.New(&shellLayout{}, w.stage, w.rail.object, w.status.object, w.notice)
 	w.root = container.NewStack(w.shop)
 	win.SetPadded(false)
 	win.SetContent(parts.NewLayered(w.root))
@@ -80,10 +80,10 @@ func New(win fyne.Window, deps Deps) *Window {
 	return w
 }
 
-// Bare is what the window shows until it is filled: its grounds, and where the rail will stand.
+// Bare is what the window shows until it is filled: its ground, and where the rail will stand.
 func Bare() fyne.CanvasObject {
 	rail := container.NewHBox(parts.Gap(look.RailWidth, 0), parts.NewUpright())
-	return container.NewStack(parts.NewGround(look.Page), container.NewBorder(nil, nil, rail, nil))
+	return container.NewBorder(nil, nil, rail, nil)
 }
 
 // watch follows the Counter: bar, title, markers, and the save that comes a moment after the last edit.
@@ -169,25 +169,24 @@ func (w *Window) Close() {
 func (w *Window) Focus() { w.places[w.at].Focus() }
 
 // shellLayout sets the rail at the left, the bar at the bottom, a notice over it, and the place in the rest. Its
-// objects are: ground, stage, rail, status, notice.
+// objects are: stage, rail, status, notice.
 type shellLayout struct{}
 
 func (*shellLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
-	rail, bar, stage := o[2].MinSize(), o[3].MinSize(), o[1].MinSize()
+	rail, bar, stage := o[1].MinSize(), o[2].MinSize(), o[0].MinSize()
 	return fyne.NewSize(max(rail.Width+stage.Width, bar.Width), max(rail.Height, stage.Height)+bar.Height)
 }
 
 func (*shellLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
-	rail, bar := o[2].MinSize().Width, o[3].MinSize().Height
-	o[0].Resize(s)
-	o[1].Move(fyne.NewPos(rail, 0))
-	o[1].Resize(fyne.NewSize(max(s.Width-rail, 0), max(s.Height-bar, 0)))
-	o[2].Resize(fyne.NewSize(rail, max(s.Height-bar, 0)))
-	o[3].Move(fyne.NewPos(0, s.Height-bar))
-	o[3].Resize(fyne.NewSize(s.Width, bar))
+	rail, bar := o[1].MinSize().Width, o[2].MinSize().Height
+	o[0].Move(fyne.NewPos(rail, 0))
+	o[0].Resize(fyne.NewSize(max(s.Width-rail, 0), max(s.Height-bar, 0)))
+	o[1].Resize(fyne.NewSize(rail, max(s.Height-bar, 0)))
+	o[2].Move(fyne.NewPos(0, s.Height-bar))
+	o[2].Resize(fyne.NewSize(s.Width, bar))
 	x, wide := rail+look.Px(20), s.Width-rail-2*look.Px(20)
-	o[4].Resize(fyne.NewSize(wide, o[4].MinSize().Height))
-	h := o[4].MinSize().Height
-	o[4].Resize(fyne.NewSize(wide, h))
-	o[4].Move(fyne.NewPos(x, s.Height-bar-h-look.Px(10)))
+	o[3].Resize(fyne.NewSize(wide, o[3].MinSize().Height))
+	h := o[3].MinSize().Height
+	o[3].Resize(fyne.NewSize(wide, h))
+	o[3].Move(fyne.NewPos(x, s.Height-bar-h-look.Px(10)))
 }

@@ -27,7 +27,7 @@ func New(p *present.Counter) *Counter {
 	c := &Counter{presenter: p}
 	c.form = newForm(p)
 	c.panel = newPanel(p)
-	c.content = container.New(sides{}, parts.NewGround(look.Page), c.form.scroll, parts.NewGround(look.Panel),
+	c.content = container.New(sides{}, c.form.scroll, parts.NewGround(look.Panel),
 		parts.NewUpright(), c.panel.scroll)
 	p.Watch(c.show)
 	return c
@@ -81,8 +81,7 @@ func (s sides) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	wide := s.panel(size.Width)
 	left := max(size.Width-wide, 0)
 	put(o[0], 0, 0, left, size.Height)
-	put(o[1], 0, 0, left, size.Height)
-	put(o[2], left, 0, wide, size.Height)
-	put(o[3], left, 0, look.Hairline, size.Height)
-	put(o[4], left, 0, wide, size.Height)
+	put(o[1], left, 0, wide, size.Height)
+	put(o[2], left, 0, look.Hairline, size.Height)
+	put(o[3], left, 0, wide, size.Height)
 }

@@ -26,7 +26,7 @@ type Side struct {
 func New(front func() present.Front) *Side {
 	s := &Side{front: front, words: newWords(), picture: newPictures()}
 	s.scroll = parts.NewScroll(container.New(halves{}, s.picture.box, s.words))
-	s.content = container.NewStack(parts.NewGround(look.Page), s.scroll)
+	s.content = container.NewStack(s.scroll)
 	return s
 }
 

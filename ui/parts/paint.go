@@ -134,12 +134,28 @@ func setText(t *canvas.Text, text string, s Style) {
 
 // setRect brings a rectangle to what it should be, and repaints it only where something differs.
 func setRect(r *canvas.Rectangle, fill, stroke fyne.ThemeColorName, width, radius float32) {
-	f, st := look.Color(fill), look.Color(stroke)
+	f, st := drawn(fill), drawn(stroke)
 	if r.FillColor == f && r.StrokeColor == st && r.StrokeWidth == width && r.CornerRadius == radius {
 		return
 	}
 	r.FillColor, r.StrokeColor, r.StrokeWidth, r.CornerRadius = f, st, width, radius
 	r.Refresh()
+}
+
+// drawn is a colour as the toolkit wants it: what is clear it leaves out only under its own name for that.
+func drawn(name fyne.ThemeColorName) color.Color {
+	if name == look.Clear {
+		return color.Transparent
+	}
+	return look.Color(name)
+}
+
+// setFlat brings a ground to its colour.
+func setFlat(g *canvas.LinearGradient, fill fyne.ThemeColorName) {
+	if f := drawn(fill); g.StartColor != f {
+		g.StartColor, g.EndColor = f, f
+		g.Refresh()
+	}
 }
 
 // boxState is what the box of something that is typed into or chosen from looks by.

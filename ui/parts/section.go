@@ -8,41 +8,65 @@ import (
 	"pressworth/ui/look"
 )
 
-// Ground is a coloured ground that follows the theme.
+// Ground is a coloured ground that follows the theme. It is drawn as a gradient of one colour, and as a rectangle only
+// along round edges: where the processor draws, a rectangle costs half as much again for every pixel, a round one more
+// than twice as much, and grounds are most of the pixels of a window.
 type Ground struct {
 	base
-	fill, stroke fyne.ThemeColorName
-	radius       float32
+	fill  fyne.ThemeColorName
+	sheet bool
 }
 
-// NewGround makes a plain ground.
+// NewGround makes a plain ground. The window's own ground, look.Page, need not be drawn but over something else.
 func NewGround(fill fyne.ThemeColorName) *Ground {
-	g := &Ground{fill: fill, stroke: look.Clear}
+	g := &Ground{fill: fill}
 	g.ExtendBaseWidget(g)
 	return g
 }
 
 // NewSheetGround makes the ground of a section: a panel with a hairline and round corners.
 func NewSheetGround() *Ground {
-	g := &Ground{fill: look.Panel, stroke: look.Rule, radius: look.SectionRadius}
+	g := &Ground{fill: look.Panel, sheet: true}
 	g.ExtendBaseWidget(g)
 	return g
 }
 
 // CreateRenderer is part of the toolkit's Widget.
 func (g *Ground) CreateRenderer() fyne.WidgetRenderer {
-	rect := canvas.NewRectangle(nil)
+	body := canvas.NewVerticalGradient(nil, nil)
+	if g.sheet {
+		return g.sheetRenderer(body)
+	}
 	return newPainted(painted{
-		part: g, objects: []fyne.CanvasObject{rect},
-		paint: func() {
-			width := float32(0)
-			if g.stroke != look.Clear {
-				width = look.Hairline
-			}
-			setRect(rect, g.fill, g.stroke, width, g.radius)
-		},
-		layout: func(s fyne.Size) { place(rect, 0, 0, s.Width, s.Height) },
+		part: g, objects: []fyne.CanvasObject{body},
+		paint:  func() { setFlat(body, g.fill) },
+		layout: func(s fyne.Size) { place(body, 0, 0, s.Width, s.Height) },
 		min:    func() fyne.Size { return fyne.Size{} },
+	})
+}
+
+// sheetRenderer draws the corners as two low rectangles at top and foot, the sides as lines, and the rest flat over them.
+func (g *Ground) sheetRenderer(body *canvas.LinearGradient) fyne.WidgetRenderer {
+	top, foot := canvas.NewRectangle(nil), canvas.NewRectangle(nil)
+	left, right := canvas.NewRectangle(nil), canvas.NewRectangle(nil)
+	const line, corner = look.Hairline, look.SectionRadius
+	return newPainted(painted{
+		part: g, objects: []fyne.CanvasObject{top, foot, left, right, body},
+		paint: func() {
+			setRect(top, g.fill, look.Rule, line, corner)
+			setRect(foot, g.fill, look.Rule, line, corner)
+			setRect(left, look.Rule, look.Clear, 0, 0)
+			setRect(right, look.Rule, look.Clear, 0, 0)
+			setFlat(body, g.fill)
+		},
+		layout: func(s fyne.Size) {
+			place(top, 0, 0, s.Width, 2*corner)
+			place(foot, 0, s.Height-2*corner, s.Width, 2*corner)
+			place(left, 0, corner, line, s.Height-2*corner)
+			place(right, s.Width-line, corner, line, s.Height-2*corner)
+			place(body, line, corner, s.Width-2*line, s.Height-2*corner)
+		},
+		min: func() fyne.Size { return fyne.Size{} },
 	})
 }
 
