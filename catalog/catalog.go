@@ -174,4 +174,9 @@ type QuoteRow struct {
 	NeededBy string
 	Changed  string // RFC 3339
 	NextStep string
+	Revision int    // number of the latest, 0: none frozen
+	Options  int    // how many are offered, 0: no options
+	FollowUp string // 2006-01-02 or empty
+	Expires  string // 2006-01-02: last day it may be accepted at these prices, or empty
+	Paid     string // with the currency's places; empty: nothing
 }

@@ -27,6 +27,7 @@ type Draft struct {
 	TaxExempt       bool
 	Ladder          string // quantities divided by spaces or commas; empty: the shop's
 	Notes           string // printed on the quote
+	Option          int    // position among the quote's options, 0: it has none
 }
 
 // DraftCustomer is whom the quote is for; ID 0 is somebody not (yet) kept.
@@ -67,13 +68,19 @@ type DraftPlacement struct {
 	Variants  []DraftVariant
 	Position  string // where it sits, like "3 in below the collar"
 	Artwork   string // path of a picture, or empty
+	DesignID  int64  // the design on file that it repeats, 0: new artwork
+	OnFile    bool   // its set-up and art are paid: they cost and charge nothing this time
+	FileCard  string // key of the rate card whose set-up is paid
 
 	// Names and numbers: a different text on each garment.
 	Personal   bool
 	Letters    string // which column of the roster it prints: name or number
+	Ages       string // youth or adult: on the sizes of these only; empty: on all
 	Texts      []DraftText
 	CharWidth  string
 	ChargeEach string
+	ChargeBy   string // character: ChargeEach is for each character; empty: for each text
+	Untaxed    bool   // what is charged for them bears no tax
 }
 
 // DraftPerson is one line of a roster: who wears what, with which name and number.
@@ -90,6 +97,7 @@ type DraftText struct {
 	Garment string // garment key
 	Size    string
 	Text    string
+	Row     int // line of the roster, from 1; 0: not from the roster
 }
 
 // DraftVariant is another size of the artwork for some garment sizes.

@@ -80,6 +80,15 @@ func (e *entries) date(path, text string) {
 	}
 }
 
+// day reads 2006-01-02, which must be there.
+func (e *entries) day(path, text string) {
+	if strings.TrimSpace(text) == "" {
+		e.say(path, "enter a date as year-month-day, like 2026-05-31")
+		return
+	}
+	e.date(path, text)
+}
+
 var (
 	thousands = regexp.MustCompile(`^-?[0-9]{1,3}(,[0-9]{3})+(\.[0-9]*)?$`)
 	fraction  = regexp.MustCompile(`^(?:([0-9]{1,6})[ -])?([0-9]{1,4})/([0-9]{1,4})$`)

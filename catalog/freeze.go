@@ -31,7 +31,9 @@ func Freeze(d Draft, b Book, on string) (quote.Job, []quote.Problem) {
 		Ladder:  f.ladder(),
 		Paper:   f.paper(),
 	}
+	f.paidSetUps(&job)
 	job.Suppliers = f.suppliers(job)
+	job.Shop.Spares.DigitPercent, job.Shop.Spares.DigitAtLeast = b.Lettering.DigitPercent, b.Lettering.DigitsAtLeast
 	return job, f.problems
 }
 
@@ -127,7 +129,17 @@ func (f *freezer) paper() *quote.Paper {
 		Terms:     shop.Terms,
 		Notes:     f.draft.Notes,
 		Demo:      shop.Demo,
+		Roster:    f.wearers(),
 	}
+}
+
+// wearers are the roster as the documents need it: who wears what; what is printed stands in the placements.
+func (f *freezer) wearers() []quote.Wearer {
+	var out []quote.Wearer
+	for _, p := range f.draft.Roster {
+		out = append(out, quote.Wearer{Garment: p.Garment, Size: p.Size, Person: strings.TrimSpace(p.Person)})
+	}
+	return out
 }
 
 // suppliers are those that the garments or the cards are bought from.

@@ -106,7 +106,7 @@ func (f *freezer) spelled(size string) string {
 func (f *freezer) personal(path string, d DraftPlacement, p *quote.Placement) {
 	p.Personal = true
 	p.CharWidth = f.length(path+".char_width", d.CharWidth)
-	p.ChargeEach = f.amount(path+".charge_each", d.ChargeEach)
+	p.ChargeEach, p.ChargeBy, p.Untaxed = f.amount(path+".charge_each", d.ChargeEach), d.ChargeBy, d.Untaxed
 	for _, t := range d.Texts {
 		p.Texts = append(p.Texts, quote.Text(t))
 	}

@@ -285,6 +285,10 @@ func fill(t *testing.T, db *sql.DB, version int, full string) {
 		run(fmt.Sprintf(index+" WHERE usual = 1", "usual_words"))
 	}
 	run("INSERT INTO customer_words (rowid, name, contact, email, phone) SELECT id, name, contact, email, phone FROM main.customer")
-	run("INSERT INTO quote_words (rowid, number, customer, title) SELECT id, number, customer, title FROM main.quote")
+	if version < 6 {
+		run("INSERT INTO quote_words (rowid, number, customer, title) SELECT id, number, customer, title FROM main.quote")
+	} else {
+		run("INSERT INTO quote_words (rowid, words) SELECT id, words FROM main.quote_text")
+	}
 	run(fmt.Sprintf("DETACH full; PRAGMA application_id = %d; PRAGMA user_version = %d; VACUUM", 0x50575346, version))
 }

@@ -11,7 +11,9 @@ import (
 )
 
 // SaveDraft keeps a quote with what it comes to; result is nil where it could not be priced. A new one gets its id and
-// number; a customer with a name and no id is kept too. The draft comes back with what it was given.
+// number; a customer with a name and no id is kept too. A draft that is one of several options goes to its place among
+// them. The draft comes back with what it was given. Its state is the book's affair: of a quote that is there already
+// it is left as it is.
 func (s *Store) SaveDraft(ctx context.Context, d catalog.Draft, result *quote.Result) (catalog.Draft, error) {
 	err := s.change(ctx, func(tx *sql.Tx) error {
 		w := writer{ctx: ctx, tx: tx}
@@ -25,27 +27,43 @@ func (s *Store) SaveDraft(ctx context.Context, d catalog.Draft, result *quote.Re
 }
 
 func (s *Store) saveDraft(w *writer, d *catalog.Draft, result *quote.Result) {
-	saveCustomer(w, &d.Customer)
+	keepCustomer(w, &d.Customer)
+	s.number(w, d)
+	total, margin := figures(result)
+	leading := true
+	if d.Option > 0 {
+		leading = w.count("SELECT count(*) FROM quote WHERE id = ? AND draft ->> '$.Option' = ?", d.ID, d.Option) > 0
+		writeOption(w, *d, total, margin)
+	}
+	if leading {
+		w.do(`UPDATE quote SET number = ?, title = ?, pieces = ?, total = ?, margin = ?, needed_by = ?, draft = ? WHERE id = ?`,
+			d.Number, d.Title, d.Pieces(), total, margin, d.NeededBy, asJSON(d), d.ID)
+	}
+	w.do("UPDATE quote SET customer_id = ?, customer = ?, changed = ? WHERE id = ?", nullable(d.Customer.ID), d.Customer.Name, s.stamp(), d.ID)
+	indexQuotes(w, "id = ?", d.ID)
+}
+
+// number gives a new quote its number and its row, and a known one the state that it has in the book.
+func (s *Store) number(w *writer, d *catalog.Draft) {
 	if d.Number == "" {
 		d.Number = s.nextNumber(w)
 	}
+	if d.ID != 0 {
+		d.State = w.word("SELECT state FROM quote WHERE id = ?", d.ID)
+		return
+	}
 	if d.State == "" {
-		d.State = "draft"
+		d.State = catalog.Drafted
 	}
-	if d.ID == 0 {
-		d.ID = w.do("INSERT INTO quote (number, state, customer, title, pieces, total, margin, needed_by, next_step, draft, created, changed)"+
-			" VALUES (?, ?, '', '', 0, '', '', '', '', '{}', ?, '')", d.Number, d.State, s.stamp())
-	}
-	total, margin := figures(result)
-	doc, err := json.Marshal(d)
-	if err != nil && w.err == nil {
-		w.err = err
-	}
-	w.do(`UPDATE quote SET number = ?, state = ?, customer_id = ?, customer = ?, title = ?, pieces = ?, total = ?, margin = ?, needed_by = ?,
-		next_step = ?, draft = ?, changed = ? WHERE id = ?`,
-		d.Number, d.State, nullable(d.Customer.ID), d.Customer.Name, d.Title, d.Pieces(), total, margin, d.NeededBy, nextStep(d.State), string(doc), s.stamp(), d.ID)
-	w.do("DELETE FROM quote_words WHERE rowid = ?", d.ID)
-	w.do("INSERT INTO quote_words (rowid, number, customer, title) VALUES (?, ?, ?, ?)", d.ID, d.Number, d.Customer.Name, d.Title)
+	d.ID = w.do("INSERT INTO quote (number, state, customer, title, pieces, total, margin, needed_by, next_step, draft, created, changed)"+
+		" VALUES (?, ?, '', '', 0, '', '', '', ?, '{}', ?, '')", d.Number, d.State, catalog.NextStep(d.State, nil), s.stamp())
+	w.do("INSERT INTO quote_event (quote_id, seq, state, at, note) VALUES (?, 1, ?, ?, '')", d.ID, d.State, s.stamp())
+}
+
+// indexQuotes writes the words that some quotes are found by.
+func indexQuotes(w *writer, which string, args ...any) {
+	w.do("DELETE FROM quote_words WHERE rowid IN (SELECT id FROM quote WHERE "+which+")", args...)
+	w.do("INSERT INTO quote_words (rowid, words) SELECT id, words FROM quote_text WHERE id IN (SELECT id FROM quote WHERE "+which+")", args...)
 }
 
 func nullable(id int64) sql.NullInt64 { return sql.NullInt64{Int64: id, Valid: id != 0} }
@@ -60,59 +78,22 @@ func figures(r *quote.Result) (total, margin string) {
 	return r.Price.Total.String(), margin
 }
 
-func nextStep(state string) string {
-	switch state {
-	case "draft":
-		return "send"
-	case "sent":
-		return "follow up"
-	case "accepted":
-		return "order goods"
-	}
-	return ""
-}
-
-// Draft reads a quote as it stands in the form.
+// Draft reads a quote as it stands in the form; of several options the accepted one, else the first.
 func (s *Store) Draft(ctx context.Context, id int64) (catalog.Draft, error) {
-	d, err := one(ctx, s.read, func(r *sql.Rows) (d catalog.Draft, err error) {
-		var doc string
-		if err = r.Scan(&doc); err == nil {
-			err = json.Unmarshal([]byte(doc), &d)
-		}
-		return d, err
-	}, "SELECT draft FROM quote WHERE id = ?", id)
+	d, err := one(ctx, s.read, scanDraft, "SELECT id, state, draft FROM quote WHERE id = ?", id)
 	if err != nil {
 		return d, fmt.Errorf("quote %d: %w", id, err)
 	}
-	d.ID = id
 	return d, nil
 }
 
-// QuoteFilter says which quotes are wanted; empty fields say nothing.
-type QuoteFilter struct {
-	Words string // found in number, customer or title, each as the beginning of a word
-	State string
-	Limit int // 0: 200
-}
-
-// Quotes reads the quote book, the one changed last first.
-func (s *Store) Quotes(ctx context.Context, f QuoteFilter) ([]catalog.QuoteRow, error) {
-	query := "SELECT id, number, state, customer, title, pieces, total, margin, needed_by, changed, next_step FROM quote WHERE 1 = 1"
-	var args []any
-	if m := match(f.Words); m != "" {
-		query, args = query+" AND id IN (SELECT rowid FROM quote_words WHERE quote_words MATCH ?)", append(args, m)
+// scanDraft reads a draft with its id and state, which the book knows better than the draft.
+func scanDraft(r *sql.Rows) (d catalog.Draft, err error) {
+	var id int64
+	var state, doc string
+	if err = r.Scan(&id, &state, &doc); err == nil {
+		err = json.Unmarshal([]byte(doc), &d)
 	}
-	if f.State != "" {
-		query, args = query+" AND state = ?", append(args, f.State)
-	}
-	if f.Limit <= 0 {
-		f.Limit = 200
-	}
-	all, err := rows(ctx, s.read, func(r *sql.Rows) (q catalog.QuoteRow, err error) {
-		return q, r.Scan(&q.ID, &q.Number, &q.State, &q.Customer, &q.Title, &q.Pieces, &q.Total, &q.Margin, &q.NeededBy, &q.Changed, &q.NextStep)
-	}, query+" ORDER BY changed DESC, id DESC LIMIT ?", append(args, f.Limit)...)
-	if err != nil {
-		return nil, fmt.Errorf("quote book: %w", err)
-	}
-	return all, nil
+	d.ID, d.State = id, state
+	return d, err
 }
