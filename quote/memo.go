@@ -172,8 +172,12 @@ func (t *setting) findGangCost(c int, placements []int) (int64, bool) {
 
 // rollSetup is the setups of placements on a roll card, in minor units.
 func (m *model) rollSetup(c *card, placements []int) (total int64) {
+	if c.setups == nil {
+		c.setups = make([]known, len(m.placements))
+	}
 	for _, p := range placements {
-		total = add(total, cents(m.setupOn(c, p)))
+		x, _ := c.setups[p].get(func() (int64, bool) { return cents(m.setupOn(c, p)), true })
+		total = add(total, x)
 	}
 	return total
 }

@@ -93,7 +93,8 @@ type card struct {
 
 	priceScale int64 // planner's units in a minor unit
 	areaPrice  float64
-	free       bool // no setups
+	free       bool    // no setups
+	setups     []known // by placement, in minor units
 }
 
 func newModel(job *Job, memory *Memory) *model {

@@ -71,8 +71,8 @@ func (s *state) best(allowed [][]int, hint []int) (combination, bool) {
 // Steps of a search that does not weigh every combination: for the job's methods, and for a runner-up. A combination
 // that is weighed counts 1, a plan for it by the square of its placements.
 const (
-	bestEffort   = 12_000
-	secondEffort = 2_000
+	bestEffort   = 8_000
+	secondEffort = 1_500
 )
 
 // search is best with so many steps where not all combinations are weighed.

@@ -81,10 +81,12 @@ func (h *hunt) lay() [][]bool {
 		}
 		return out
 	}
-	for i := range free {
-		if i < 16 {
-			out = append(out, flipped(base, free, 1<<i))
-		}
+	most := 16
+	if len(free) > most {
+		most = 4 // of many each tells little
+	}
+	for i := range min(len(free), most) {
+		out = append(out, flipped(base, free, 1<<i))
 	}
 	return out
 }
