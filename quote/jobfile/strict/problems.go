@@ -1,10 +1,11 @@
 package strict
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"pressworth/quote"
 )
@@ -38,11 +39,17 @@ const unknownKey = "unknown key: "
 // Unknown tells whether a problem is a key that the file should not have; nothing is missing because of it.
 func Unknown(p quote.Problem) bool { return strings.HasPrefix(p.Problem, unknownKey) }
 
-var plainKey = regexp.MustCompile(`^[\pL\pN_-]{1,60}$`)
+// plainKey tells whether a key needs no quotes in a path.
+func plainKey(key string) bool {
+	n := utf8.RuneCountInString(key)
+	return n > 0 && n <= 60 && !strings.ContainsFunc(key, func(r rune) bool {
+		return r != '_' && r != '-' && !unicode.IsLetter(r) && !unicode.IsNumber(r)
+	})
+}
 
 // join gives the path of a key: shop.spares, or upcharges["2 XL"] where the key is not a plain word.
 func join(path, key string) string {
-	if !plainKey.MatchString(key) {
+	if !plainKey(key) {
 		return path + "[" + strconv.Quote(clip(key)) + "]"
 	}
 	if path == "" {
