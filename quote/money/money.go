@@ -8,17 +8,30 @@ package money
 import (
 	"fmt"
 	"math/big"
-	"regexp"
+	"strconv"
 	"strings"
 
 	"github.com/shopspring/decimal"
 )
 
-// form is what a number in a job file looks like: no exponent, plus sign, space or separator.
-var form = regexp.MustCompile(`^-?[0-9]{1,12}(\.[0-9]{1,8})?$`)
+// wellFormed says whether s is what a number in a job file looks like, -?[0-9]{1,12}(\.[0-9]{1,8})?: no exponent, plus
+// sign, space or separator.
+func wellFormed(s string) bool {
+	whole, part, point := strings.Cut(strings.TrimPrefix(s, "-"), ".")
+	return digits(whole, 12) && (!point || digits(part, 8))
+}
+
+func digits(s string, most int) bool {
+	for i := range len(s) {
+		if s[i] < '0' || s[i] > '9' {
+			return false
+		}
+	}
+	return len(s) > 0 && len(s) <= most
+}
 
 func parse(s string) (decimal.Decimal, error) {
-	if !form.MatchString(s) {
+	if !wellFormed(s) {
 		return decimal.Decimal{}, fmt.Errorf("%q is not a number: write digits with at most 8 after a point, like 12.50", clip(s))
 	}
 	return decimal.NewFromString(s)
@@ -49,6 +62,10 @@ func FromMinor(units int64, places int) Amount {
 // Minor returns the amount in whole minor units of a currency with the given places; false if it is not whole or does
 // not fit.
 func (a Amount) Minor(places int) (int64, bool) {
+	if units, e, ok := small(a.d); ok && e+places <= 0 && -e-places < len(tens) {
+		unit := tens[-e-places]
+		return units / unit, units%unit == 0
+	}
 	d := a.d.Shift(int32(places))
 	if !d.IsInteger() || !d.BigInt().IsInt64() {
 		return 0, false
@@ -128,9 +145,47 @@ func (n *Number) UnmarshalText(b []byte) (err error) {
 	return err
 }
 
+// tens are the powers of ten that an int64 holds.
+var tens = func() (t [19]int64) {
+	t[0] = 1
+	for i := 1; i < len(t); i++ {
+		t[i] = 10 * t[i-1]
+	}
+	return t
+}()
+
+// small is a decimal as units × 10^e, where the units are few enough to be reckoned with in an int64.
+func small(d decimal.Decimal) (units int64, e int, ok bool) {
+	if d.NumDigits() > 18 {
+		return 0, 0, false
+	}
+	return d.CoefficientInt64(), int(d.Exponent()), true
+}
+
 func fixed(d decimal.Decimal) string {
+	if units, e, ok := small(d); ok && e <= 0 && -e < len(tens) {
+		return plain(units, -e)
+	}
 	if e := d.Exponent(); e < 0 {
 		return d.StringFixed(-e)
 	}
 	return d.StringFixed(0)
+}
+
+// plain writes units of 10^-places.
+func plain(units int64, places int) string {
+	b := make([]byte, 0, 24)
+	if units < 0 {
+		b, units = append(b, '-'), -units
+	}
+	b = strconv.AppendInt(b, units/tens[places], 10)
+	if places == 0 {
+		return string(b)
+	}
+	b = append(b, '.')
+	part := units % tens[places]
+	for p := places - 1; p > 0 && part < tens[p]; p-- {
+		b = append(b, '0')
+	}
+	return string(strconv.AppendInt(b, part, 10))
 }

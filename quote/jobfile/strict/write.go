@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"slices"
 	"strconv"
+	"strings"
 
 	"pressworth/quote/money"
 )
@@ -48,11 +49,20 @@ func (w *writer) key(key string, zero bool) bool {
 }
 
 func (w *writer) string(s string) {
+	if !strings.ContainsFunc(s, escaped) {
+		w.out.WriteByte('"')
+		w.out.WriteString(s)
+		w.out.WriteByte('"')
+		return
+	}
 	enc := json.NewEncoder(w.out)
 	enc.SetEscapeHTML(false)
 	_ = enc.Encode(s)               // a string into a buffer: no error
 	w.out.Truncate(w.out.Len() - 1) // the encoder's line end
 }
+
+// escaped tells of a character that may stand otherwise in JSON than as it is.
+func escaped(r rune) bool { return r < ' ' || r > '~' || r == '"' || r == '\\' }
 
 func (w *writer) writing() bool         { return true }
 func (w *writer) keys() []string        { return nil }
