@@ -158,6 +158,7 @@ type Book struct {
 	Suppliers []Supplier
 	Cards     []RateCard
 	Styles    map[int64]Style // at least those the draft names
+	Times     *Times          // when goods would be ordered; nil: no day is reckoned
 	Lettering Lettering       // how names and numbers are set; without heights: the usual
 }
 

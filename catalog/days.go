@@ -11,3 +11,12 @@ func daysBetween(from, to string) (int, bool) {
 	}
 	return int(b.Sub(a).Hours() / 24), true
 }
+
+// nextMonth is the month after one written as 2006-01.
+func nextMonth(month string) string {
+	t, err := time.Parse("2006-01", month)
+	if err != nil {
+		return ""
+	}
+	return t.AddDate(0, 1, 0).Format("2006-01")
+}

@@ -99,6 +99,11 @@ func (s *Store) Book(ctx context.Context, d catalog.Draft, on string) (b catalog
 	if b.Lettering, err = s.Lettering(ctx); err != nil {
 		return b, err
 	}
+	times, err := s.Times(ctx)
+	if err != nil {
+		return b, err
+	}
+	b.Times = &times
 	b.Styles = make(map[int64]catalog.Style)
 	for _, g := range d.Garments {
 		if g.StyleID == 0 || b.Styles[g.StyleID].ID != 0 {
