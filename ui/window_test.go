@@ -14,7 +14,7 @@ import (
 	"pressworth/catalog"
 	"pressworth/quote"
 	"pressworth/ui/blanks"
-	"pressworth/ui/book"
+	"pressworth/ui/book/booktest"
 	"pressworth/ui/cards"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
@@ -88,16 +88,6 @@ func (f file) Shop(context.Context) (catalog.Shop, error) { return f.demo.Shop, 
 
 func (f file) SaveShop(context.Context, catalog.Shop) error { return nil }
 
-type quoteBook struct{ *presenttest.Shop }
-
-func (q quoteBook) Quotes(context.Context, string, string, int) ([]catalog.QuoteRow, error) {
-	return []catalog.QuoteRow{{ID: 1, Number: "2026-0147", State: "draft", Customer: "Harbour Rowing Club", Total: "1261.38"}}, nil
-}
-
-func (q quoteBook) Draft(context.Context, int64) (catalog.Draft, error) { return q.Demo.Drafts[0], nil }
-
-func (q quoteBook) Open(context.Context) ([]book.Open, error) { return nil, nil }
-
 // papers remembers what was asked of it.
 type papers struct {
 	written []Paper
@@ -141,7 +131,7 @@ func open(t testing.TB, draft int, change func(*Deps)) *desk {
 	}
 	sample := func(catalog.Shop) (quote.Result, error) { return quote.Result{}, errors.New("no sample job") }
 	deps := Deps{
-		Presenter: presenter, Book: book.New(quoteBook{d.shop}), Blanks: garments,
+		Presenter: presenter, Book: booktest.New().Place(), Blanks: garments,
 		Cards: cards.New(lists{d.shop}, func() time.Time { return presenttest.Day }), Shop: shop.New(file{d.shop.Demo}, sample, "shop.db"),
 		Papers: d.papers, Settings: Settings{Percent: 100}, Theme: app.Settings().SetTheme,
 		Trace: func(line string) { d.trace = append(d.trace, line) }, ShopName: "Harbour & Pine Print Room",

@@ -18,7 +18,6 @@ import (
 	"pressworth/catalog/store"
 	"pressworth/quote"
 	"pressworth/ui"
-	"pressworth/ui/book"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
@@ -62,13 +61,15 @@ func (d *desktop) fill(o opened) {
 	presenter := present.NewCounter(desk{o.shop, parts.Background}, present.NewEngine())
 	list, rates, pin := maintained(o.shop, quote.Price), shoprates.New(o.shop, o.sample, o.shop.Path()), pins{d.app.Preferences()}
 	rates.PIN, rates.Settings, rates.Picture = pin, o.shop, readLogo
+	files := papers{filepath.Join(filepath.Dir(o.shop.Path()), "documents"), o.shop.Logo}
+	quotes := quoteBook(o.shop, files)
 	d.window = ui.New(d.win, ui.Deps{
 		Presenter: presenter,
-		Book:      book.New(bookDesk{o.shop}),
+		Book:      quotes,
 		Blanks:    list,
 		Cards:     rateCards(o.shop),
 		Shop:      rates,
-		Papers:    papers{filepath.Join(filepath.Dir(o.shop.Path()), "documents"), o.shop.Logo},
+		Papers:    files,
 		Settings:  d.settings,
 		Keep:      func(x ui.Settings) { keepSettings(d.app.Preferences(), x) },
 		Theme:     d.app.Settings().SetTheme,
@@ -82,6 +83,7 @@ func (d *desktop) fill(o opened) {
 		},
 	})
 	list.Choose, rates.Choose = d.window.ChooseFile, d.window.ChooseFile
+	quotes.OnOpen, quotes.OnCopy = d.window.OpenQuote, d.window.OpenQuote
 	d.guide(o.shop, o.records)
 	presenter.Open(o.first)
 	d.window.Focus()

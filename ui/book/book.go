@@ -1,249 +1,271 @@
-// Package book is the Quote book: every quote with its state, what it comes to and what is to be done next.
+// Package book is the Quote book: every quote from the first price to the last press. A list with what needs doing
+// today, a page for each quote, what is to be bought over all accepted quotes, customers, and the shelf.
 //
-// Not in this package: the shop file, which is handed in as Quotes; the making of documents; prices.
+// Not in this package: the shop file and documents, which are handed in as interfaces; prices, which are the engine's.
 package book
 
 import (
 	"context"
-	"fmt"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	"pressworth/catalog"
+	"pressworth/quote"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
 )
 
-// Quotes is what the place asks of the shop file.
-type Quotes interface {
-	// Quotes finds quotes by words and state, the one changed last first; empty texts say nothing.
-	Quotes(ctx context.Context, words, state string, limit int) ([]catalog.QuoteRow, error)
-	// Draft reads the draft of a quote.
-	Draft(ctx context.Context, id int64) (catalog.Draft, error)
-	// Open gives the quotes that are drafts, sent or accepted and can be priced, each as a job of today.
-	Open(ctx context.Context) ([]Open, error)
-}
-
-// Place is the Quote book.
+// Place is the Quote book. What is nil of its exported fields is not offered.
 type Place struct {
 	quotes Quotes
-	search *parts.Field
-	states []*parts.Chip
-	count  *parts.Text
-	table  *parts.Table
-	fault  *parts.Band
-	detail *detail
-	shared *sharing
 
-	rows   []catalog.QuoteRow
-	state  string
-	turn   int
-	column int  // sorted by; -1: the last changed first
-	down   bool // the largest first
+	Ledger  Ledger
+	Options Options
+	Buying  Buying
+	People  People
+	Shelf   Shelf
+	Papers  Papers
+	Compare Comparing
+	Now     func() time.Time
+	// Explain says why a job priced at another time comes to another total.
+	Explain func(then, now quote.Job) ([]Cause, error)
 
 	OnOpen func(catalog.Draft) // shows a quote on the Counter
 	OnCopy func(catalog.Draft) // shows it as a new quote
+
+	list   *list
+	tabs   *parts.Tabs
+	pages  []page // one for each tab
+	over   []over // pages opened over the tabs, the topmost last
+	stack  *fyne.Container
+	notice *parts.Band
+	fault  *parts.Band
+	undo   []step // ways back, the latest last
 }
 
-const limit = 500
+// page is a page of the place with a name in the line of tabs.
+type page interface {
+	content() fyne.CanvasObject // made once
+	shown()                     // what it lists may have changed
+	focus()
+}
 
-var stateWords = []string{"all", "draft", "sent", "accepted", "declined", "finished"}
-
-// StateColor is the colour in which a state is written; the word says the same.
-func StateColor(state string) fyne.ThemeColorName {
-	switch state {
-	case "sent":
-		return look.Warn
-	case "accepted":
-		return look.Accent
-	case "declined":
-		return look.Fault
-	}
-	return look.Muted
+// over is a page opened over the others; Esc closes it.
+type over interface {
+	page
+	// leaving is asked before it closes; false keeps it open.
+	leaving() bool
 }
 
 // New makes the place.
 func New(q Quotes) *Place {
-	p := &Place{
-		quotes: q, search: parts.NewField("Search by number, customer or title"),
-		count: parts.NewText("", parts.MutedStyle), fault: parts.NewBand(parts.Fault, ""), column: -1,
-	}
-	p.detail = newDetail(p)
-	p.shared = newSharing(func() { p.showSharing(false) })
-	p.search.OnChanged = func(string) { p.find() }
-	p.search.OnKey = p.searchKey
-	p.search.OnSubmitted = func(string) { p.opened(p.table.Selected()) }
-	for _, word := range stateWords {
-		p.states = append(p.states, parts.NewWordChip(word, func() { p.setState(word) }))
-	}
-	p.states[0].SetChosen(true)
-	p.table = parts.NewTable([]parts.TableColumn{
-		{Title: "state", Width: 66},
-		{Title: "number", Width: 82, Least: 400},
-		{Title: "customer", Share: 3},
-		{Title: "title", Share: 3, Least: 600},
-		{Title: "pieces", Width: 46, Right: true, Least: 640},
-		{Title: "total", Width: 74, Right: true},
-		{Title: "margin", Width: 56, Right: true, Least: 600},
-		{Title: "needed by", Width: 80, Right: true, Least: 480},
-		{Title: "next step", Share: 2, Least: 700},
-	})
-	p.table.Len = func() int { return len(p.rows) }
-	p.table.Row = p.row
-	p.table.OnSelect = p.selected
-	p.table.OnOpen = p.opened
-	p.table.OnHead = p.sortBy
-	p.table.OnRune = func(r rune) {
-		parts.Focus(p.search)
-		p.search.TypedRune(r)
-	}
-	p.table.Empty = "No quote found."
+	p := &Place{quotes: q, Now: time.Now, notice: parts.NewBand(parts.Note, ""), fault: parts.NewBand(parts.Fault, "")}
+	p.list = newList(p)
 	return p
 }
 
 // Content is part of the window's Place.
 func (p *Place) Content() fyne.CanvasObject {
-	chips := parts.Flow(6)
-	for _, c := range p.states {
-		chips.Add(c)
+	names := []string{"Quotes"}
+	p.pages = []page{p.list}
+	add := func(name string, there bool, made func() page) {
+		if there {
+			names, p.pages = append(names, name), append(p.pages, made())
+		}
 	}
-	share := parts.NewSmallButton(parts.Quiet, "Share sheets", func() { p.showSharing(true) })
-	head := parts.Row(14, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()}, p.search, p.count, share)
-	list := container.NewStack(parts.NewSheetGround(), parts.Framed(
-		parts.Inset(look.SectionPadX, look.SectionPadY, parts.Column(10, head, chips, p.fault)), nil, parts.Below(6, parts.Inset(6, 0, p.table))))
-	return parts.Inset(look.PageMargin, look.PageMargin, parts.Beside(list, container.NewStack(p.detail.object, p.shared.object), 340))
+	add("To buy", p.Buying != nil, func() page { return newBuying(p) })
+	add("Customers", p.People != nil, func() page { return newPeople(p) })
+	add("Shelf", p.Shelf != nil, func() page { return newShelf(p) })
+	p.tabs = parts.NewTabs(names...)
+	p.tabs.OnChosen = func(i int) { p.turn(i); p.pages[i].focus() }
+	if len(names) == 1 {
+		p.tabs.Hide()
+	}
+	p.stack = container.NewStack(p.list.content())
+	head := parts.Inset(look.PageMargin-6, 0, parts.Column(8, p.tabs, parts.Inset(6, 0, parts.Column(8, p.fault, p.notice))))
+	return parts.Framed(container.New(aboveList{}, head), nil, p.stack)
 }
 
-// showSharing turns the right side to the sheets that open quotes could share, or back to the marked quote.
-func (p *Place) showSharing(on bool) {
-	if on {
-		p.detail.object.Hide()
-		p.shared.object.Show()
-		p.shared.look(p.quotes)
+// aboveList sets the line of tabs a little below the window's edge.
+type aboveList struct{}
+
+func (aboveList) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return o[0].MinSize().AddWidthHeight(0, look.Px(10))
+}
+
+func (aboveList) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	o[0].Move(fyne.NewPos(0, look.Px(10)))
+	o[0].Resize(fyne.NewSize(s.Width, max(s.Height-look.Px(10), 0)))
+}
+
+// turn shows a page of the line of tabs.
+func (p *Place) turn(i int) {
+	p.notice.SetText("")
+	p.fault.SetText("")
+	p.tabs.SetShown(i)
+	p.put(p.pages[i].content())
+	p.pages[i].shown()
+}
+
+// put shows one object of the stack.
+func (p *Place) put(o fyne.CanvasObject) {
+	there := false
+	for _, x := range p.stack.Objects {
+		if x == o {
+			x.Show()
+			there = true
+			continue
+		}
+		x.Hide()
+	}
+	if !there {
+		p.stack.Add(o)
+	}
+	p.stack.Refresh()
+}
+
+// push opens a page over what is shown.
+func (p *Place) push(o over) {
+	p.notice.SetText("")
+	p.fault.SetText("")
+	p.over = append(p.over, o)
+	p.tabs.Hide()
+	p.put(o.content())
+	o.shown()
+	o.focus()
+}
+
+// pop closes the topmost page and shows what lies below it anew.
+func (p *Place) pop() {
+	n := len(p.over)
+	if n == 0 || !p.over[n-1].leaving() {
 		return
 	}
-	p.shared.object.Hide()
-	p.detail.object.Show()
+	p.over[n-1].content().Hide()
+	p.stack.Remove(p.over[n-1].content())
+	p.over = p.over[:n-1]
+	below := p.top()
+	if len(p.over) == 0 && len(p.pages) > 1 {
+		p.tabs.Show()
+	}
+	p.put(below.content())
+	below.shown()
+	below.focus()
+}
+
+// top is the page that is shown.
+func (p *Place) top() page {
+	if n := len(p.over); n > 0 {
+		return p.over[n-1]
+	}
+	return p.pages[p.tabs.Shown()]
 }
 
 // Focus is part of the window's Place.
-func (p *Place) Focus() { parts.Focus(p.search) }
+func (p *Place) Focus() { p.top().focus() }
 
-// Shown reads the list anew.
-func (p *Place) Shown() { p.find() }
+// Shown reads what is shown anew.
+func (p *Place) Shown() { p.top().shown() }
 
-func (p *Place) setState(word string) {
-	for i, c := range p.states {
-		c.SetChosen(stateWords[i] == word)
+// Escape closes the page over the others; false where none is open.
+func (p *Place) Escape() bool {
+	if len(p.over) == 0 {
+		return false
 	}
-	p.state = word
-	if word == "all" {
-		p.state = ""
-	}
-	p.find()
+	p.pop()
+	return true
 }
 
-func (p *Place) find() {
-	p.turn++
-	turn, words, state := p.turn, p.search.Text(), p.state
-	parts.Background(func() func() {
-		rows, err := p.quotes.Quotes(context.Background(), words, state, limit)
-		return func() {
-			if turn != p.turn {
-				return
-			}
-			p.failed(err)
-			p.rows = p.sorted(rows)
-			p.told()
-			p.table.Reset()
-			p.table.Select(0)
-			if len(rows) == 0 {
-				p.detail.clear()
-			}
-		}
-	})
-}
+func (p *Place) today() string { return p.Now().Format(time.DateOnly) }
 
-func (p *Place) failed(err error) {
+// day writes a day the way the form does.
+func (p *Place) day(iso string) string { return present.ShowDate(iso, p.Now()) }
+
+func (p *Place) failed(what string, err error) {
 	if err != nil {
-		p.fault.SetText("The quote book could not be read: " + err.Error())
+		p.notice.SetText("")
+		p.fault.SetText(what + ": " + err.Error())
 		return
 	}
 	p.fault.SetText("")
 }
 
-func (p *Place) told() {
-	switch n := len(p.rows); n {
-	case limit:
-		p.count.SetText(fmt.Sprintf("first %d", n))
-	case 1:
-		p.count.SetText("1 quote")
-	default:
-		p.count.SetText(fmt.Sprintf("%d quotes", n))
+// said tells what was done, with the way back where there is one.
+func (p *Place) said(text string) {
+	p.notice.SetText(text)
+	p.notice.Offer("Dismiss", func() { p.notice.SetText("") })
+	if len(p.undo) > 0 && p.undo[len(p.undo)-1].fresh {
+		p.notice.Offer("Undo", p.Undo)
 	}
 }
 
-func (p *Place) row(i int) []parts.TableCell {
-	r := p.rows[i]
-	pieces := ""
-	if r.Pieces > 0 {
-		pieces = fmt.Sprint(r.Pieces)
-	}
-	margin := r.Margin
-	if margin != "" {
-		margin += " %"
-	}
-	customer := parts.TableCell{Text: r.Customer, Strong: true}
-	if r.Customer == "" {
-		customer = parts.TableCell{Text: "no name yet", Color: look.Muted}
-	}
-	return []parts.TableCell{
-		{Text: r.State, Color: StateColor(r.State), Strong: true},
-		{Text: r.Number},
-		customer,
-		{Text: r.Title, Color: look.Muted},
-		{Text: pieces},
-		{Text: present.Grouped(r.Total)},
-		{Text: margin, Color: look.Muted},
-		{Text: r.NeededBy},
-		{Text: r.NextStep, Color: look.Muted},
-	}
+// step is a way back.
+type step struct {
+	done  string // what is said afterwards
+	back  func(ctx context.Context) error
+	fresh bool // nothing else was done since
 }
 
-func (p *Place) selected(i int) {
-	if i < len(p.rows) {
-		p.showSharing(false)
-		p.detail.show(p.rows[i])
-	}
+// deed is something done to the shop file.
+type deed struct {
+	doing string // what could not be done, where it fails
+	done  string // what is said where it worked
+	work  func(ctx context.Context) error
+	back  *step  // takes it back; nil: it cannot be
+	then  func() // what follows once it worked
 }
 
-func (p *Place) opened(i int) { p.fetch(i, func(d catalog.Draft) { p.OnOpen(d) }) }
+// act does something off the window's goroutine, tells it and shows the page anew.
+func (p *Place) act(doing, done string, work func(ctx context.Context) error, back *step) {
+	p.do(deed{doing: doing, done: done, work: work, back: back})
+}
 
-// fetch reads a row's draft and hands it on.
-func (p *Place) fetch(i int, then func(catalog.Draft)) {
-	if i < 0 || i >= len(p.rows) {
-		return
-	}
-	id := p.rows[i].ID
+func (p *Place) do(d deed) {
 	parts.Background(func() func() {
-		d, err := p.quotes.Draft(context.Background(), id)
+		err := d.work(context.Background())
 		return func() {
-			p.failed(err)
-			if err == nil {
-				then(d)
+			p.failed(d.doing, err)
+			if err != nil {
+				return
+			}
+			for i := range p.undo {
+				p.undo[i].fresh = false
+			}
+			if d.back != nil {
+				d.back.fresh = true
+				p.undo = append(p.undo, *d.back)
+			}
+			p.said(d.done)
+			p.Shown()
+			if d.then != nil {
+				d.then()
 			}
 		}
 	})
 }
 
-// searchKey lets the arrows move the mark while the focus stays in the search box.
-func (p *Place) searchKey(e *fyne.KeyEvent) bool {
-	switch e.Name {
-	case fyne.KeyDown, fyne.KeyUp, fyne.KeyPageDown, fyne.KeyPageUp:
-		p.table.TypedKey(e)
-		return true
+// Undo takes back the last thing done here. Where that does not work the way back stays.
+func (p *Place) Undo() {
+	n := len(p.undo)
+	if n == 0 {
+		return
 	}
-	return false
+	last := p.undo[n-1]
+	parts.Background(func() func() {
+		err := last.back(context.Background())
+		return func() {
+			p.failed("That could not be taken back", err)
+			if err == nil {
+				p.undo = p.undo[:n-1]
+				p.said(last.done)
+				p.Shown()
+			}
+		}
+	})
 }
+
+// Redo is part of the window's Undoer; what was taken back is done anew.
+func (p *Place) Redo() {}

@@ -1,8 +1,8 @@
-package book
+package book_test
 
 import (
-	"context"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,135 +11,391 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"pressworth/catalog"
+	"pressworth/ui/book"
+	"pressworth/ui/book/booktest"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
 )
 
-// shelf is quotes in memory.
-type shelf struct{ fails error }
-
-var rows = []catalog.QuoteRow{
-	{ID: 3, Number: "2026-0003", State: "draft", Customer: "Ivo Castellane", Title: "One hoodie", Pieces: 1, Total: "128.82", Margin: "41.8", NeededBy: "2026-12-20"},
-	{ID: 2, Number: "2026-0002", State: "sent", Customer: "Café Amaryllis", Title: "Totes", Pieces: 75, Total: "1400.76", Margin: "42.5"},
-	{ID: 1, Number: "2026-0001", State: "accepted", Customer: "Harbour Rowing Club", Title: "Regatta", Pieces: 46, Total: "1261.38", Margin: "9.5", NeededBy: "2026-12-11", NextStep: "order goods"},
+// desk is the Quote book in a window, read and pressed as a person does.
+type desk struct {
+	*testing.T
+	*booktest.Book
+	place *book.Place
+	win   fyne.Window
 }
 
-func (s shelf) Quotes(_ context.Context, words, state string, _ int) ([]catalog.QuoteRow, error) {
-	var out []catalog.QuoteRow
-	for _, r := range rows {
-		if (state == "" || r.State == state) && strings.Contains(strings.ToLower(r.Number+r.Customer+r.Title), strings.ToLower(words)) {
-			out = append(out, r)
-		}
-	}
-	return out, s.fails
-}
-
-func (s shelf) Draft(_ context.Context, id int64) (catalog.Draft, error) {
-	return catalog.Draft{ID: id, Title: "draft"}, s.fails
-}
-
-func open(t *testing.T, s shelf) *Place {
+func open(t *testing.T) *desk {
 	t.Helper()
 	app := test.NewApp()
 	t.Cleanup(app.Quit)
 	t.Cleanup(parts.Inline())
 	app.Settings().SetTheme(look.NewTheme(look.Light, 100))
-	p := New(s)
-	w := test.NewWindow(parts.NewLayered(p.Content()))
-	w.Resize(fyne.NewSize(1280, 820))
-	p.Shown()
-	return p
+	d := &desk{T: t, Book: booktest.New()}
+	d.place = d.Place()
+	d.win = test.NewWindow(parts.NewLayered(d.place.Content()))
+	d.win.Resize(fyne.NewSize(1400, 900))
+	d.place.Shown()
+	d.place.Focus()
+	return d
 }
 
-func texts(o fyne.CanvasObject) string {
-	if !o.Visible() {
-		return ""
+// walk visits what is to be seen.
+func walk(o fyne.CanvasObject, visit func(fyne.CanvasObject)) {
+	if o == nil || !o.Visible() {
+		return
 	}
-	var children []fyne.CanvasObject
-	out := ""
+	visit(o)
 	switch o := o.(type) {
-	case *canvas.Text:
-		out = o.Text + "\n"
 	case *fyne.Container:
-		children = o.Objects
+		for _, child := range o.Objects {
+			walk(child, visit)
+		}
 	case fyne.Widget:
-		children = test.WidgetRenderer(o).Objects()
-	}
-	for _, child := range children {
-		out += texts(child)
-	}
-	return out
-}
-
-func numbers(p *Place) string {
-	var out []string
-	for _, r := range p.rows {
-		out = append(out, r.Number[8:])
-	}
-	return strings.Join(out, " ")
-}
-
-func TestBook_searchAndStateNarrowTheList(t *testing.T) {
-	p := open(t, shelf{})
-	if got := numbers(p); got != "3 2 1" || p.count.Text() != "3 quotes" {
-		t.Errorf("at first: %s, said %q", got, p.count.Text())
-	}
-	parts.Focus(p.search)
-	test.Type(p.search, "harb")
-	if got := numbers(p); got != "1" || !strings.Contains(texts(p.detail.object), "1,261.38") {
-		t.Errorf("harb: %s, detail %q", got, texts(p.detail.object))
-	}
-	test.Tap(p.states[2])
-	if len(p.rows) != 0 || strings.Contains(texts(p.detail.object), "Harbour") || !strings.Contains(texts(p.table), "No quote found") {
-		t.Errorf("sent and harb: %d rows, detail %q", len(p.rows), texts(p.detail.object))
-	}
-	p.search.SetText("")
-	p.find()
-	if got := numbers(p); got != "2" {
-		t.Errorf("sent: %s", got)
-	}
-}
-
-func TestBook_enterOpensTheMarkedQuoteAndSameAgainCopiesIt(t *testing.T) {
-	p := open(t, shelf{})
-	var opened, copied int64
-	p.OnOpen = func(d catalog.Draft) { opened = d.ID }
-	p.OnCopy = func(d catalog.Draft) { copied = d.ID }
-	parts.Focus(p.search)
-	p.search.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
-	p.search.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	if opened != 2 {
-		t.Errorf("opened %d, want 2", opened)
-	}
-	p.fetch(p.table.Selected(), func(d catalog.Draft) { p.OnCopy(d) })
-	if copied != 2 {
-		t.Errorf("copied %d, want 2", copied)
-	}
-}
-
-func TestBook_titlesOfColumnsSortAndTurnRound(t *testing.T) {
-	p := open(t, shelf{})
-	for _, c := range []struct {
-		column int
-		want   []string
-	}{
-		{5, []string{"3 1 2", "2 1 3", "3 2 1"}}, // total as an amount, then as last changed
-		{6, []string{"1 3 2", "2 3 1"}},          // margin: 9.5 before 41.8
-		{0, []string{"3 2 1", "1 2 3"}},          // state in the life of a quote
-		{7, []string{"1 3 2"}},                   // no day comes last
-	} {
-		for _, want := range c.want {
-			p.table.OnHead(c.column)
-			if got := numbers(p); got != want {
-				t.Errorf("column %d: got %s, want %s", c.column, got, want)
-			}
+		for _, child := range test.WidgetRenderer(o).Objects() {
+			walk(child, visit)
 		}
 	}
 }
 
-func TestBook_whatCannotBeReadIsSaid(t *testing.T) {
-	p := open(t, shelf{fails: errors.New("the file is locked")})
-	if !strings.Contains(p.fault.Text(), "the file is locked") {
-		t.Errorf("got %q", p.fault.Text())
+// says is all text that is drawn.
+func (d *desk) says() string {
+	var out []string
+	walk(d.win.Content(), func(o fyne.CanvasObject) {
+		if line, ok := o.(*canvas.Text); ok && line.Text != "" {
+			out = append(out, line.Text)
+		}
+	})
+	return strings.Join(out, "\n")
+}
+
+func (d *desk) want(words ...string) {
+	d.Helper()
+	said := d.says()
+	for _, w := range words {
+		if !strings.Contains(said, w) {
+			d.Errorf("%q is not to be seen in:\n%s", w, said)
+		}
 	}
+}
+
+func (d *desk) wantNot(words ...string) {
+	d.Helper()
+	said := d.says()
+	for _, w := range words {
+		if strings.Contains(said, w) {
+			d.Errorf("%q is to be seen in:\n%s", w, said)
+		}
+	}
+}
+
+// press presses the n-th thing to press that is called so, the first one where none is said.
+func (d *desk) press(word string, n ...int) {
+	d.Helper()
+	var found []fyne.Tappable
+	walk(d.win.Content(), func(o fyne.CanvasObject) {
+		if b, ok := o.(interface{ Text() string }); ok && b.Text() == word {
+			if t, ok := o.(fyne.Tappable); ok {
+				found = append(found, t)
+			}
+		}
+	})
+	at := 0
+	if len(n) > 0 {
+		at = n[0]
+	}
+	if at >= len(found) {
+		d.Fatalf("nothing called %q (%d) to press in:\n%s", word, at, d.says())
+	}
+	found[at].Tapped(&fyne.PointEvent{})
+}
+
+// field is the field with a caption, or with a hint.
+func (d *desk) field(name string) *parts.Field {
+	d.Helper()
+	var found *parts.Field
+	after := false
+	walk(d.win.Content(), func(o fyne.CanvasObject) {
+		if t, ok := o.(*parts.Text); ok && t.Text() == name {
+			after = true
+		}
+		if f, ok := o.(*parts.Field); ok && found == nil && (after || f.Hint == name) {
+			found = f
+		}
+	})
+	if found == nil {
+		d.Fatalf("no field called %q in:\n%s", name, d.says())
+	}
+	return found
+}
+
+// enter types into a field over what stands there.
+func (d *desk) enter(name, text string) {
+	d.Helper()
+	f := d.field(name)
+	parts.Focus(f)
+	f.SelectAll()
+	if text == "" {
+		f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	}
+	test.Type(f, text)
+}
+
+func (d *desk) key(name fyne.KeyName) {
+	d.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
+}
+
+// openFirst opens the page of the quote that words find.
+func (d *desk) openFirst(words string) {
+	d.Helper()
+	d.enter("Search by any word, number, date or amount", words)
+	d.key(fyne.KeyReturn)
+}
+
+func TestList_searchAndStateNarrowIt(t *testing.T) {
+	d := open(t)
+	d.want("3 quotes", "2026-0001", "Café Amaryllis", "Ivo Castellane")
+	d.enter("Search by any word, number, date or amount", "harb")
+	d.want("1 quote", "1,261.38")
+	d.wantNot("Ivo Castellane")
+	d.press("sent")
+	d.want("No quote found.")
+	d.enter("Search by any word, number, date or amount", "2026-12-20")
+	d.press("all")
+	d.want("1 quote", "Ivo Castellane")
+}
+
+func TestList_titlesOfColumnsSortAndTurnRound(t *testing.T) {
+	d := open(t)
+	var table *parts.Table
+	walk(d.win.Content(), func(o fyne.CanvasObject) {
+		if x, ok := o.(*parts.Table); ok && table == nil {
+			table = x
+		}
+	})
+	for _, want := range []string{"128.82 1,261.38 1,400.76", "1,400.76 1,261.38 128.82", "128.82 1,400.76 1,261.38"} {
+		table.OnHead(5)
+		var got []string
+		for i := range table.Len() {
+			got = append(got, table.Row(i)[5].Text)
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("by total: got %s, want %s", strings.Join(got, " "), want)
+		}
+	}
+}
+
+func TestList_whatCannotBeReadIsSaid(t *testing.T) {
+	d := open(t)
+	d.Fails = errors.New("the file is locked")
+	d.place.Shown()
+	d.want("the file is locked")
+}
+
+func TestList_openQuotesThatCouldShareSheetsAreSaid(t *testing.T) {
+	d := open(t)
+	d.press("Share sheets")
+	d.want("saves", "Plastisol sheets", "2026-0001", "2026-0002")
+	d.press("Back to the quote")
+	d.want("total with tax")
+}
+
+func TestQuote_enterOpensItsPageAndEscGoesBack(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.want("Send the quote", "Open on the counter", "needed by")
+	if !d.place.Escape() {
+		t.Fatal("Esc was not used")
+	}
+	d.want("1 quote")
+	if d.place.Escape() {
+		t.Error("Esc was used on the list")
+	}
+}
+
+func TestQuote_sameAgainTakesANumberOfPieces(t *testing.T) {
+	d := open(t)
+	var copied catalog.Draft
+	d.place.OnCopy = func(c catalog.Draft) { copied = c }
+	d.openFirst("harb")
+	f := d.field("46")
+	parts.Focus(f)
+	test.Type(f, "60")
+	d.key(fyne.KeyReturn)
+	if copied.Title != "Regatta for 60" || copied.ID != 0 {
+		t.Errorf("got the draft %d %q, want a new one for 60", copied.ID, copied.Title)
+	}
+}
+
+// The whole way of a quote through the window: sent, accepted, ordered, pressed, collected, paid, finished.
+func TestQuote_goesFromDraftToFinished(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.press("Send")
+	d.want("Waiting for an answer", "2026-0001 is sent by PDF as revision 1.", "as frozen")
+	if !slices.Contains(d.Written, "Quote PDF of 1") || len(d.Shown) != 1 {
+		t.Fatalf("written %q, shown %q: want the quote as PDF", d.Written, d.Shown)
+	}
+	d.press("Accepted")
+	d.want("From yes to collected", "The artwork is not approved yet", "deposit still due")
+	d.enter("approved by", "Ines Halvorsen")
+	d.press("Done")
+	d.want("Ines Halvorsen, by e-mail")
+	d.wantNot("The artwork is not approved yet")
+	d.press("Record deposit")
+	d.wantNot("deposit still due")
+	d.place.Escape()
+
+	d.press("To buy")
+	d.want("Northgate Blanks", "to order", "for 2026-0001")
+	d.press("All ordered")
+	d.want("on the way")
+	d.press("Quotes")
+	d.openFirst("harb")
+	for range catalog.Steps[1:] {
+		d.press("Done")
+	}
+	d.press("Ready to collect, as text")
+	if got := fyne.CurrentApp().Clipboard().Content(); got != "Your order is ready to collect" {
+		t.Errorf("clipboard: got %q", got)
+	}
+	d.press("Record payment")
+	d.want("paid in full", "All is handed over.")
+	d.press("Finish the job")
+	d.want("planned", "Left over", "2 × Full back 11 × 8.5")
+	d.enter("Set-up", "20")
+	d.enter("Pressing", "95")
+	d.enter("Spoiled", "1")
+	d.press("Finish the job")
+	d.want("Finished", "95 min", "1 piece", "1 thing on the shelf")
+	d.place.Undo()
+	d.want("All is handed over.")
+}
+
+func TestQuote_everyStepCanBeTakenBack(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.press("Accepted on the spot")
+	d.want("From yes to collected")
+	d.press("Done")
+	d.press("Take back")
+	d.want("artwork approved is open again")
+	d.place.Undo()
+	d.wantNot("The artwork is not approved yet")
+	d.place.Undo()
+	d.want("The artwork is not approved yet")
+	d.place.Undo()
+	d.want("Waiting for an answer")
+}
+
+func TestQuote_stepTakesADayAsItIsSaid(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.press("Accepted on the spot")
+	for typed, want := range map[string]string{"yesterday": "Tue 1 Dec", "mon": "Mon 30 Nov", "2026-11-27": "Fri 27 Nov"} {
+		d.enter("today", typed)
+		d.key(fyne.KeyReturn)
+		d.want("artwork approved on " + want)
+		d.press("Take back")
+	}
+	d.enter("today", "soon")
+	d.key(fyne.KeyReturn)
+	d.want("enter a day like today")
+}
+
+func TestQuote_paymentAboveTheBalanceIsRefusedBesideItsField(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.press("Accepted on the spot")
+	d.enter("Amount", "9999")
+	d.press("Record deposit")
+	d.want("more than is owed: enter 1261.38 or less")
+	d.enter("Amount", "100")
+	d.enter("Note", "4111 1111 1111 1111")
+	d.press("Record deposit")
+	d.want("looks like a card number")
+	d.enter("Note", "")
+	d.enter("Day", "yesterday")
+	d.press("Record deposit")
+	d.want("Tue 1 Dec · cash, deposit", "1,161.38")
+	d.press("Take back")
+	d.wantNot("Tue 1 Dec · cash")
+}
+
+func TestQuote_declinedSaysWhyAndOpensAgain(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.press("Send")
+	d.enter("why, if they said", "too late for them")
+	d.press("Declined")
+	d.want("too late for them", "2026-0001 is declined.")
+	d.press("Open it again")
+	d.want("Waiting for an answer")
+}
+
+func TestQuote_optionsStandSideBySideAndOneIsAccepted(t *testing.T) {
+	d := open(t)
+	var edited catalog.Draft
+	d.place.OnOpen = func(c catalog.Draft) { edited = c }
+	d.openFirst("harb")
+	d.enter("name of another, like with back print", "with back print")
+	d.key(fyne.KeyReturn)
+	if edited.Option != 2 {
+		t.Errorf("the option that opens is %d, want 2", edited.Option)
+	}
+	d.want("as quoted", "with back print")
+	d.press("Send")
+	d.want("Accept the option that the customer wants")
+	d.press("Accept", 1)
+	d.want("is accepted with “with back print”")
+}
+
+func TestQuote_alteredRevisionIsSaid(t *testing.T) {
+	d := open(t)
+	d.AddRevision(2, catalog.RevisionRow{ID: booktest.Altered, Number: 1, Total: "1400.76", MadeAt: "2026-11-30T10:00:00Z", SentHow: "PDF"})
+	d.openFirst("amaryllis")
+	d.want("altered", "does not match its SHA-256", "everything else is untouched")
+}
+
+func TestQuote_comparesAndReprices(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.press("Send")
+	d.press("Compare")
+	d.want("The two say the same, to the cent.")
+	d.place.Escape()
+	d.press("Reprice")
+	d.want("then", "today", "dearer", "Pressing time", "Total cost")
+	d.place.Escape()
+	d.want("Waiting for an answer")
+}
+
+func TestQuote_reprintTicketWantsSizesWithCounts(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.press("Accepted on the spot")
+	d.enter("like S2 L1", "many")
+	d.press("Reprint ticket")
+	if len(d.Written) > 0 {
+		t.Errorf("written %q for no count", d.Written)
+	}
+	d.enter("like S2 L1", "S2 2XL 1")
+	d.press("Reprint ticket")
+	if !slices.Contains(d.Written, "Reprint ticket of 1 S×22XL×1") {
+		t.Errorf("written %q", d.Written)
+	}
+}
+
+func TestBookkeeping_writesWhatIsBetweenTwoDays(t *testing.T) {
+	d := open(t)
+	d.press("Bookkeeping")
+	d.enter("up to", "2026-11-30")
+	d.press("Write CSV")
+	d.want("on or after the first one")
+	d.enter("up to", "2026-12-15")
+	d.press("Write CSV")
+	if !slices.Contains(d.Written, "bookkeeping 2026-12-01 2026-12-15") {
+		t.Errorf("written %q", d.Written)
+	}
+	d.want("/papers/bookkeeping")
 }

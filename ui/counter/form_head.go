@@ -24,10 +24,13 @@ type head struct {
 	email     *entry
 	next      func() // where Enter leads from the customer
 	bare      string // the customer's name alone, for editing
+	caption   *parts.Text
+	noted     int64                 // the customer whom the caption speaks of
+	note      func(id int64) string // what matters of a customer
 }
 
 func newHead(p *present.Counter) *head {
-	h := &head{}
+	h := &head{note: p.CustomerNote}
 	h.customer = parts.NewTypeahead("Name of a customer, or a new one", func(text string, show func([]parts.Option)) {
 		show(customerOptions(p.FindCustomers(text)))
 	})
@@ -49,9 +52,11 @@ func newHead(p *present.Counter) *head {
 	h.contact = newEntry(p, parts.NewField(""), p.SetContact)
 	h.email = newEntry(p, parts.NewField(""), p.SetEmail)
 	h.neededBox = parts.NewCaptioned("Needed by", h.needed.Field)
+	customer := parts.NewCaptioned("Customer", h.customer.Field)
+	h.caption = customer.Caption
 	h.box = parts.Column(9,
 		parts.TopRow(10, []parts.Track{parts.Share(2.2), parts.Share(1.12), parts.Share(0.86)},
-			parts.NewCaptioned("Customer", h.customer.Field), h.neededBox, parts.NewCaptioned("Price level", h.level)),
+			customer, h.neededBox, parts.NewCaptioned("Price level", h.level)),
 		parts.TopRow(10, []parts.Track{parts.Share(2.2), parts.Share(1.12), parts.Share(0.86)},
 			parts.NewCaptioned("Job", h.title.Field), parts.NewCaptioned("E-mail", h.email.Field),
 			parts.NewCaptioned("Contact", h.contact.Field)))
@@ -108,6 +113,7 @@ func firstOf(words ...string) string {
 func (h *head) show(v *present.View, anew bool) {
 	c := v.Form.Customer
 	h.bare = c.Name
+	h.told(c.ID, anew)
 	shown := c.Name
 	if c.Name != "" && c.Contact != "" {
 		shown += " · " + c.Contact
@@ -129,4 +135,17 @@ func (h *head) show(v *present.View, anew bool) {
 	h.title.fill(v.Form.Title, anew)
 	h.contact.fill(c.Contact, anew)
 	h.email.fill(c.Email, anew)
+}
+
+// told says over the name what matters of a customer the shop keeps; it is looked up when another one comes.
+func (h *head) told(id int64, anew bool) {
+	if id == h.noted && !anew {
+		return
+	}
+	h.noted = id
+	words := "Customer"
+	if note := h.note(id); note != "" {
+		words += " · " + note
+	}
+	h.caption.SetText(words)
 }

@@ -6,9 +6,15 @@ import (
 	"pressworth/catalog"
 )
 
-// SetCustomer takes a customer the shop knows.
+// SetCustomer takes a customer the shop knows, with their price level and whether tax is due from them.
 func (c *Counter) SetCustomer(k catalog.DraftCustomer) {
-	c.edit("", func(d *catalog.Draft) { d.Customer = k })
+	known, ok := c.known(k.ID)
+	c.edit("", func(d *catalog.Draft) {
+		d.Customer = k
+		if ok {
+			d.Level, d.TaxExempt = known.Level, known.ExemptOn(c.today())
+		}
+	})
 }
 
 // SetCustomerName takes the name as typed: somebody not (yet) kept.

@@ -1,0 +1,51 @@
+package ui
+
+import (
+	"fmt"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"pressworth/ui/book"
+)
+
+// press presses the first thing to press in the window that is called so.
+func (d *desk) press(t *testing.T, word string) {
+	t.Helper()
+	var found fyne.Tappable
+	walk(d.win.Content(), func(o fyne.CanvasObject) {
+		if b, ok := o.(interface{ Text() string }); ok && found == nil && b.Text() == word {
+			found, _ = o.(fyne.Tappable)
+		}
+	})
+	if found == nil {
+		t.Fatalf("nothing called %q to press", word)
+	}
+	found.Tapped(&fyne.PointEvent{})
+}
+
+// bookWay leads through every page of the Quote book: what is pressed, and "Esc" for the way back.
+var bookWay = []string{
+	"Open", "Send", "Compare", "Esc", "Reprice", "Esc", "Offer another", "Send again", "Esc", "Open", "Accept", "Done", "Record deposit", "Esc",
+	"To buy", "All ordered", "Count in", "Take in", "Customers", "New customer", "Shelf", "Put something on it", "Quotes",
+	"Bookkeeping", "Esc", "Open", "Done", "Done", "Done", "Done", "Done", "Record payment", "Finish the job", "Esc", "Esc",
+}
+
+func TestFit_noWordIsClippedOrCoveredInTheQuoteBook(t *testing.T) {
+	for _, size := range []fyne.Size{{Width: 1024, Height: 700}, {Width: 1600, Height: 1000}} {
+		for _, percent := range []int{100, 130} {
+			d := open(t, 0, nil)
+			d.SetTextSize(percent)
+			d.Go(2)
+			place := d.places[bookPlace].(*book.Place)
+			for i, step := range bookWay {
+				if step == "Esc" {
+					place.Escape()
+				} else {
+					d.press(t, step)
+				}
+				d.check(t, size, fmt.Sprintf("the quote book after %q (%d) at %.0f × %.0f, text %d %%", step, i, size.Width, size.Height, percent))
+			}
+		}
+	}
+}
