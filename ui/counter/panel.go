@@ -25,6 +25,7 @@ type panel struct {
 	bands  *bands
 	levers *levers
 	sheets *sheets
+	dates  *dates
 	drawn  *fyne.Container
 	bodies *chart.Garments
 	notes  *notes
@@ -37,11 +38,11 @@ func newPanel(p *present.Counter) *panel {
 	s := &panel{
 		hint: parts.NewBand(parts.Note, ""), key: newKeyFigures(), prices: newPriceTable(p),
 		next: parts.NewParagraph("", nextStyle),
-		cost: newCostList(), ladder: newLadder(), bands: newBands(p), levers: newLevers(p), sheets: newSheets(), notes: newNotes(), bodies: chart.NewGarments(104),
+		cost: newCostList(), ladder: newLadder(), bands: newBands(p), levers: newLevers(p), sheets: newSheets(), dates: newDates(), notes: newNotes(), bodies: chart.NewGarments(104),
 	}
 	s.drawn = parts.Column(8, parts.Row(8, []parts.Track{parts.Fit(), parts.Share(1)}, parts.NewText("On the garment", parts.TitleStyle),
 		parts.NewText("smallest and largest size", parts.CaptionStyle.Shortened())), s.bodies.Box)
-	s.column = parts.Column(16, s.hint, s.key, s.prices.box, s.next, s.cost.box, s.ladder.box, s.bands.box, s.levers.box, s.sheets.box, s.drawn, s.notes.box)
+	s.column = parts.Column(16, s.hint, s.key, s.prices.box, s.next, s.dates.line, s.cost.box, s.ladder.box, s.bands.box, s.levers.box, s.dates.box, s.sheets.box, s.drawn, s.notes.box)
 	s.cost.changed = s.fit
 	s.scroll = parts.NewScroll(parts.Inset(20, 18, s.column))
 	return s
@@ -57,6 +58,8 @@ func (s *panel) show(v present.Panel) {
 	visible(s.next, full && v.Next != "")
 	visible(s.bands.box, full && len(v.Bands.Rows) > 0)
 	visible(s.sheets.box, full && len(v.Sheets) > 0)
+	visible(s.dates.line, full && v.Dates.Line != "")
+	visible(s.dates.box, full && v.Dates.Line != "")
 	visible(s.drawn, full && len(v.Drawn) > 0)
 	visible(s.notes.box, full && len(v.Notes) > 0)
 	if full {
@@ -75,6 +78,7 @@ func (s *panel) fill(v present.Panel) {
 	s.bands.set(v.Bands, v.Stale)
 	s.levers.set(v.Levers, v.Stale)
 	s.sheets.set(v.Sheets, v.Stale)
+	s.dates.set(v.Dates)
 	s.notes.set(v.Notes)
 	bodies := make([]chart.Garment, len(v.Drawn))
 	for i, d := range v.Drawn {

@@ -81,6 +81,7 @@ func (c *Counter) panel(v *View) Panel {
 		Drawn:  c.panelDrawings(),
 		Notes:  c.notes(v.Form.Roster.Differs),
 	}
+	c.addDates(&p)
 	if !c.current {
 		p.Hint = c.hint(v)
 	}

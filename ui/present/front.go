@@ -170,9 +170,7 @@ func (c *Counter) mainGroup() quote.Group {
 
 // frontDates says by when the goods are needed, and how long the prices hold.
 func (c *Counter) frontDates() (date, valid string) {
-	if t, err := time.Parse(iso, c.draft.NeededBy); err == nil {
-		date = "Needed by " + t.Format("Monday 2 January") + "."
-	}
+	date = c.frontDate()
 	if on, err := time.Parse(iso, c.draft.QuotedOn); err == nil && c.book.Shop.ValidDays > 0 {
 		valid = "valid until " + on.AddDate(0, 0, c.book.Shop.ValidDays).Format("2 January 2006")
 	}

@@ -79,6 +79,7 @@ type Panel struct {
 	Bands  Bands
 	Levers Levers
 	Sheets []Sheet
+	Dates  Dates
 	Drawn  []FrontDrawing
 	Notes  []Note
 }
