@@ -33,7 +33,6 @@ func Freeze(d Draft, b Book, on string) (quote.Job, []quote.Problem) {
 	}
 	f.paidSetUps(&job)
 	job.Suppliers = f.suppliers(job)
-	f.inTime(&job)
 	job.Shop.Spares.DigitPercent, job.Shop.Spares.DigitAtLeast = b.Lettering.DigitPercent, b.Lettering.DigitsAtLeast
 	return job, f.problems
 }
@@ -127,6 +126,7 @@ func (f *freezer) paper() *quote.Paper {
 		Number:    f.draft.Number,
 		NeededBy:  strings.TrimSpace(f.draft.NeededBy),
 		ValidDays: shop.ValidDays,
+		StaleDays: shop.StaleDays,
 		Terms:     shop.Terms,
 		Notes:     f.draft.Notes,
 		Demo:      shop.Demo,

@@ -3,24 +3,48 @@ package export
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"pressworth/export/paper"
 	"pressworth/quote"
 )
 
-func (d *doc) costLines(job quote.Job, r quote.Result) {
+func (d *doc) costLines(job quote.Job, r quote.Result, date time.Time) {
 	t := d.table(columnSpec{title: "cost", width: 82}, columnSpec{title: "for", share: 4}, columnSpec{title: "basis", share: 5},
 		columnSpec{title: "priced on", width: 50}, columnSpec{title: "amount in " + job.Currency, width: 72, right: true})
+	var old []string
 	for _, l := range r.Cost.Lines {
 		if zero(l.Amount) {
 			continue
 		}
-		top := t.row([]string{"    " + kindName(l.Kind), refName(job, l), l.Basis, pricedOn(job, l.Entries), grouped(l.Amount)},
-			[]paper.Style{body, body, colored(body, muted), small, body})
+		priced, style := pricedOn(job, l.Entries), small
+		if days := staleFor(job, priced, date); days > 0 {
+			style = colored(small, warn)
+			old = append(old, fmt.Sprintf("%s of %s: %d days old", kindName(l.Kind), refName(job, l), days))
+		}
+		top := t.row([]string{"    " + kindName(l.Kind), refName(job, l), l.Basis, priced, grouped(l.Amount)},
+			[]paper.Style{body, body, colored(body, muted), style, body})
 		paper.Box(d, d.left, top+3.5, 6, 6, paper.Look{Fill: kindColor(l.Kind)})
 	}
 	t.row([]string{"Together", "", "", "", grouped(r.Cost.Total)}, plain(5, strong))
 	t.end()
+	if len(old) > 0 {
+		d.paragraph(d.left, d.right-d.left, fmt.Sprintf("Prices older than %d days: %s.", paperOf(job).StaleDays, strings.Join(old, "; ")), colored(small, warn))
+	}
+}
+
+// staleFor is how many days old prices of a day are on another, where that is more than the shop allows.
+func staleFor(job quote.Job, priced string, date time.Time) int {
+	limit := paperOf(job).StaleDays
+	since, err := time.Parse(time.DateOnly, priced)
+	if err != nil || limit <= 0 {
+		return 0
+	}
+	on := time.Date(date.Year(), date.Month(), date.Day(), 0, 0, 0, 0, time.UTC)
+	if days := int(on.Sub(since).Hours() / 24); days > limit {
+		return days
+	}
+	return 0
 }
 
 // refName is what a cost line belongs to.

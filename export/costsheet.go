@@ -20,7 +20,7 @@ func layCostSheet(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.addressee(job)
 	d.keyFigures(result)
 	d.costStack(result)
-	d.costLines(job, result)
+	d.costLines(job, result, date)
 	d.byGarment(job, result)
 	d.methods(job, result)
 	d.plans(job, result)

@@ -12,6 +12,7 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 
 	"pressworth/export/paper"
+	"pressworth/quote"
 )
 
 // disc is a picture with a round shape on a transparent ground.
@@ -85,5 +86,33 @@ func TestLetterhead_logoStandsBeforeTheNameOnEveryPaperOfTheCustomer(t *testing.
 	mark := fmt.Sprintf("image %q", LogoKey)
 	if !strings.Contains(r.String(), mark) || strings.Contains(bare.String(), mark) {
 		t.Error("the logo is not drawn where there is one, or drawn where there is none")
+	}
+}
+
+func TestCostSheet_oldPricesAreMarkedWithTheirAge(t *testing.T) {
+	job, _ := regatta(t)
+	page := func(limit int) string {
+		p := *job.Paper
+		p.StaleDays = limit
+		own := job
+		own.Paper = &p
+		for i, g := range own.Garments {
+			for k := range g.Sizes {
+				for b := range g.Sizes[k].Each {
+					own.Garments[i].Sizes[k].Each[b].Info = quote.Info{EntryID: "spring", PricedOn: date.AddDate(0, 0, -100).Format("2006-01-02")}
+				}
+			}
+		}
+		var r paper.Record
+		draw(&r, own, "", func(d *doc) { layCostSheet(d, own, resultOf(t, own), date) })
+		return r.String()
+	}
+	if got := page(90); !strings.Contains(got, "Prices older than 90 days") || !strings.Contains(got, "100 days old") {
+		t.Error("prices of 100 days with a limit of 90 are not marked")
+	}
+	for _, limit := range []int{0, 100} {
+		if got := page(limit); strings.Contains(got, "Prices older than") {
+			t.Errorf("with a limit of %d prices of 100 days are marked", limit)
+		}
 	}
 }

@@ -42,6 +42,7 @@ type Paper struct {
 	Number    string `json:"number,omitempty"`
 	NeededBy  string `json:"needed_by,omitempty"` // 2006-01-02
 	ValidDays int    `json:"valid_days,omitempty"`
+	StaleDays int    `json:"stale_days,omitempty"` // prices older than this are marked on the shop's own papers; 0: none
 	Terms     string `json:"terms,omitempty"`
 	Notes     string `json:"notes,omitempty"`
 	Demo      bool   `json:"demo,omitempty"`

@@ -105,6 +105,7 @@ func paperFields(f strict.Fields, p *quote.Paper) {
 	f.Text("number", &p.Number)
 	f.Text("needed_by", &p.NeededBy)
 	f.Count("valid_days", &p.ValidDays)
+	f.Count("stale_days", &p.StaleDays)
 	f.Text("terms", &p.Terms)
 	f.Text("notes", &p.Notes)
 	f.Flag("demo", &p.Demo)

@@ -37,7 +37,7 @@ func (e *editor) termsSection() fyne.CanvasObject {
 		e.touched("")
 	}
 	e.fillRush()
-	return parts.NewSection("Time", "until the supplier sends it", parts.Fields(150, f.Number("production_days", "Production", "working days")),
+	return parts.NewSection("Time", "until the supplier sends it", parts.Row(8, []parts.Track{parts.Fixed(220)}, f.Number("production_days", "Production", "working days")),
 		f.Around("rush", "Sooner, for more", e.rush), parts.NewText(e.supplierWords(), parts.MutedStyle.Shortened()))
 }
 

@@ -2,7 +2,10 @@ package present
 
 import (
 	"fmt"
+	"slices"
 	"time"
+
+	"pressworth/quote"
 )
 
 // notes are what the shop should know about the job: the engine's warnings, then prices that have grown old.
@@ -14,6 +17,7 @@ func (c *Counter) notes(differs []string) []Note {
 	if n := c.oldest(); c.book.Shop.StaleDays > 0 && n > c.book.Shop.StaleDays {
 		out = append(out, Note{Text: fmt.Sprintf("Blank prices are %d days old (limit %d).", n, c.book.Shop.StaleDays), Warning: true})
 	}
+	out = append(out, c.oldCards()...)
 	for _, text := range append(c.coarse(), c.fits()...) {
 		out = append(out, Note{Text: text, Warning: true})
 	}
@@ -45,6 +49,17 @@ func (c *Counter) oldest() int {
 		}
 	}
 	return most
+}
+
+// oldCards names the cards in use whose prices are older than the shop allows.
+func (c *Counter) oldCards() (out []Note) {
+	for _, card := range c.job.RateCards {
+		days := c.book.Shop.Stale(card.Info.PricedOn, c.draft.QuotedOn)
+		if days > 0 && slices.ContainsFunc(c.result.Methods, func(m quote.Method) bool { return m.Card == card.ID }) {
+			out = append(out, Note{Text: fmt.Sprintf("Prices of %s are %d days old (limit %d).", card.Name, days, c.book.Shop.StaleDays), Warning: true})
+		}
+	}
+	return out
 }
 
 // cautions are what the catalog says to mind about the garments on the job.
