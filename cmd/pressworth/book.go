@@ -20,7 +20,7 @@ func quoteBook(shop *store.Store, p papers) *book.Place {
 	place := book.New(desk)
 	place.Ledger, place.Options, place.Buying, place.People, place.Shelf = desk, desk, desk, desk, desk
 	documents := bookPapers{desk, p}
-	place.Compare, place.Papers = desk, documents
+	place.Compare, place.Papers, place.Figures, place.Explain = desk, documents, bookFigures{desk, documents}, explain
 	return place
 }
 

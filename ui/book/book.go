@@ -29,12 +29,15 @@ type Place struct {
 	Shelf   Shelf
 	Papers  Papers
 	Compare Comparing
+	Figures Figures
 	Now     func() time.Time
 	// Explain says why a job priced at another time comes to another total.
 	Explain func(then, now quote.Job) ([]Cause, error)
 
 	OnOpen func(catalog.Draft) // shows a quote on the Counter
 	OnCopy func(catalog.Draft) // shows it as a new quote
+
+	OnState func(id int64, state string) // tells in which state a quote is that is shown; nil: nobody asks
 
 	list   *list
 	tabs   *parts.Tabs
@@ -79,6 +82,9 @@ func (p *Place) Content() fyne.CanvasObject {
 	add("To buy", p.Buying != nil, func() page { return newBuying(p) })
 	add("Customers", p.People != nil, func() page { return newPeople(p) })
 	add("Shelf", p.Shelf != nil, func() page { return newShelf(p) })
+	add("Week", p.Figures != nil, func() page { return newWeek(p) })
+	add("Learned", p.Figures != nil, func() page { return newLearn(p) })
+	add("Reports", p.Figures != nil, func() page { return newReports(p) })
 	p.tabs = parts.NewTabs(names...)
 	p.tabs.OnChosen = func(i int) { p.turn(i); p.pages[i].focus() }
 	if len(names) == 1 {
