@@ -85,6 +85,26 @@ type Deps struct {
 
 	ShopName string
 	About    About
+
+	LookOnly bool          // another window works on the shop file: nothing is saved here
+	Backups  Backups       // nil: none are offered
+	Details  func() string // what a person may send along with a question, free of the shop's data; nil: nothing
+}
+
+// Backup is a copy of the shop file.
+type Backup struct {
+	Path  string
+	Taken time.Time
+	Bytes int64
+}
+
+// Backups keeps copies of the shop file. It is called off the window's goroutine.
+type Backups interface {
+	List() ([]Backup, error) // the newest first
+	Make() (path string, err error)
+	// Restore puts a copy in the place of the shop file, which is kept beside it, and opens the program anew: on success
+	// the window closes.
+	Restore(path string) error
 }
 
 // About is what the about page says.

@@ -33,12 +33,14 @@ func (w *Window) fileMenu() *fyne.Menu {
 	quit.IsQuit = true
 	return fyne.NewMenu("File",
 		item("New quote", ctrl(fyne.KeyN), w.NewQuote),
-		item("Save", ctrl(fyne.KeyS), func() { w.save() }),
+		item("Save", ctrl(fyne.KeyS), w.saveNow),
 		fyne.NewMenuItemSeparator(),
 		item("Quote PDF", ctrl(fyne.KeyP), func() { w.Write(QuotePaper) }),
 		item("Cost sheet", ctrlShift(fyne.KeyP), func() { w.Write(CostPaper) }),
 		item("E-mail", ctrl(fyne.KeyE), func() { w.Write(EmailPaper) }),
 		item("Copy as text", nil, w.CopyText),
+		fyne.NewMenuItemSeparator(),
+		item("Backups", nil, w.BackupsPage),
 		fyne.NewMenuItemSeparator(),
 		quit,
 	)
@@ -95,6 +97,7 @@ func (w *Window) helpMenu() *fyne.Menu {
 		item("Keys", nil, w.Keys),
 		item("Cautions", nil, w.Cautions),
 		fyne.NewMenuItemSeparator(),
+		item("Copy details", nil, w.CopyDetails),
 		item("About", nil, w.AboutPage),
 	)
 }

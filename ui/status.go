@@ -15,6 +15,7 @@ import (
 type status struct {
 	object  fyne.CanvasObject
 	demo    *parts.Badge
+	look    *parts.Badge // looking only
 	text    *parts.Text
 	buttons *fyne.Container
 	papers  []*parts.Button
@@ -22,8 +23,13 @@ type status struct {
 }
 
 func newStatus(w *Window) *status {
-	s := &status{demo: parts.NewBadge("DEMO", look.Warn), text: parts.NewText("", parts.MutedStyle.Shortened())}
-	s.ready = w.deps.Presenter.Ready
+	s := &status{
+		demo: parts.NewBadge("DEMO", look.Warn), look: parts.NewBadge("LOOK ONLY", look.Warn),
+		text: parts.NewText("", parts.MutedStyle.Shortened()), ready: w.deps.Presenter.Ready,
+	}
+	if !w.deps.LookOnly {
+		s.look.Hide()
+	}
 	write := func(p Paper) func() { return func() { w.Write(p) } }
 	turn := parts.NewButton(parts.Quiet, "To customer", "Ctrl+T", w.TurnToCustomer)
 	s.papers = []*parts.Button{
@@ -32,7 +38,7 @@ func newStatus(w *Window) *status {
 		parts.NewButton(parts.Filled, "Quote PDF", "", write(QuotePaper)),
 	}
 	s.buttons = parts.Row(10, nil, s.papers[0], s.papers[1], turn, s.papers[2])
-	line := parts.Row(10, []parts.Track{parts.Fit(), parts.Share(1), parts.Fit(), parts.Fit()}, s.demo, s.text, s.buttons, parts.Gap(0, look.FieldHeight))
+	line := parts.Row(10, []parts.Track{parts.Fit(), parts.Fit(), parts.Share(1), parts.Fit(), parts.Fit()}, s.demo, s.look, s.text, s.buttons, parts.Gap(0, look.FieldHeight))
 	ground := container.NewStack(parts.NewGround(look.Panel), parts.Inset(16, 6, line))
 	s.object = parts.Column(0, parts.NewRule(), ground)
 	return s
@@ -40,6 +46,9 @@ func newStatus(w *Window) *status {
 
 // show follows the quote on the counter.
 func (s *status) show(v present.Status) {
+	if s.look.Visible() {
+		v.Saved, v.Failed = "another window has this shop open: nothing is saved here", false
+	}
 	var words []string
 	for _, word := range []string{v.Number, v.State, v.Saved} {
 		if word != "" {

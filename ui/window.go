@@ -122,7 +122,7 @@ func (w *Window) title(v present.View) {
 const saveDelay = 900 * time.Millisecond
 
 func (w *Window) saveSoon() {
-	if w.saving || w.deps.After == nil {
+	if w.saving || w.deps.After == nil || w.deps.LookOnly {
 		return
 	}
 	w.saving = true
@@ -136,8 +136,11 @@ func (w *Window) saveSoon() {
 	})
 }
 
-// save keeps what was typed; what cannot be kept is said, and stays typed.
+// save keeps what was typed; what cannot be kept is said, and stays typed. Where one only looks, there is nothing to keep.
 func (w *Window) save() bool {
+	if w.deps.LookOnly {
+		return true
+	}
 	if err := w.deps.Presenter.Save(); err != nil {
 		w.say(parts.Fault, "The quote could not be saved: "+err.Error())
 		return false

@@ -35,6 +35,8 @@ type desktop struct {
 	shop     *store.Store
 	window   *ui.Window
 	trace    func(line string)
+	log      *journal
+	lookOnly bool // another window works on the shop file
 }
 
 func newApp() fyne.App {
@@ -48,7 +50,7 @@ func newDesktop(s shell) *desktop {
 	a := newApp()
 	settings := keptSettings(a.Preferences())
 	a.Settings().SetTheme(look.NewTheme(settings.Mode, settings.Percent))
-	d := &desktop{app: a, win: a.NewWindow(ui.Name), settings: settings, trace: tracer(s)}
+	d := &desktop{app: a, win: a.NewWindow(ui.Name), settings: settings, trace: tracer(s), log: openJournal()}
 	d.win.SetPadded(false)
 	d.win.SetContent(ui.Bare())
 	d.win.Resize(ui.Size)
@@ -77,6 +79,9 @@ func (d *desktop) fill(o opened) {
 		Trace:     d.trace,
 		After:     time.After,
 		ShopName:  o.records.Letterhead.Name,
+		LookOnly:  d.lookOnly,
+		Backups:   copies{o.shop, d.log},
+		Details:   d.log.details,
 		About: ui.About{
 			Version: version, Toolkit: toolkit(), Schema: strconv.Itoa(store.Version()), ShopPath: o.shop.Path(),
 			Demo: o.records.Demo, StartOwn: d.startOwn(o.records.Demo),

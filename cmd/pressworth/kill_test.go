@@ -5,10 +5,12 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"maps"
 	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -110,11 +112,16 @@ func TestKill_nothingAcknowledgedIsLost(t *testing.T) {
 			continue
 		}
 		// one in four is killed while it opens the shop, or makes it
-		for _, number := range runAndKill(t, program, path, i%4 == 0, time.Duration(rand.IntN(400))*time.Millisecond) {
+		fresh := runAndKill(t, program, path, i%4 == 0, time.Duration(rand.IntN(400))*time.Millisecond)
+		for _, number := range fresh {
 			saved[number] = true
 		}
-		lookThrough(t, i, path, saved)
+		if i%50 == 0 { // looking for every one each time would take longer than the kills
+			fresh = slices.Collect(maps.Keys(saved))
+		}
+		lookThrough(t, i, path, fresh, len(saved))
 	}
+	lookThrough(t, kills(t), path, slices.Collect(maps.Keys(saved)), len(saved))
 	if len(saved) < 20 {
 		t.Errorf("only %d quotes were saved in all: the kills came too early to test anything", len(saved))
 	}
@@ -154,21 +161,22 @@ func runAndKill(t *testing.T, program, path string, early bool, after time.Durat
 	return saved
 }
 
-func lookThrough(t *testing.T, kill int, path string, saved map[string]bool) {
+// lookThrough wants a sound shop with as many quotes as were ever saved at the least, and the named ones among them.
+func lookThrough(t *testing.T, kill int, path string, saved []string, all int) {
 	t.Helper()
 	found, err := store.Check(t.Context(), path)
-	if errors.Is(err, os.ErrNotExist) && len(saved) == 0 {
+	if errors.Is(err, os.ErrNotExist) && all == 0 {
 		return // killed before there was a shop at all
 	}
-	if err != nil || found.Problems != nil {
-		t.Fatalf("after kill %d: %v, %v", kill, found.Problems, err)
+	if err != nil || found.Problems != nil || found.Counts["quote"] < all {
+		t.Fatalf("after kill %d: %d quotes of %d, %v, %v", kill, found.Counts["quote"], all, found.Problems, err)
 	}
 	shop, err := store.Open(t.Context(), path, store.Options{})
 	if err != nil {
 		t.Fatalf("after kill %d: %v", kill, err)
 	}
 	defer shop.Close()
-	for number := range saved {
+	for _, number := range saved {
 		if rows, err := shop.Quotes(t.Context(), store.QuoteFilter{Words: number, Limit: 1}); err != nil || len(rows) != 1 {
 			t.Fatalf("after kill %d: quote %s was saved and is not there: %v, %v", kill, number, rows, err)
 		}

@@ -83,7 +83,7 @@ func (m *mover) kill(t *testing.T, kill int) (left int) {
 	if err != nil || found.Problems != nil {
 		t.Fatalf("kill %d, while moving: %v, %v", kill, found.Problems, err)
 	}
-	lookThrough(t, kill, path, nil)
+	lookThrough(t, kill, path, nil, 3)
 	moved, err := store.Check(t.Context(), path)
 	if err != nil || moved.Schema != store.Version() || moved.Counts["quote"] < 3 || moved.Counts["style"] != found.Counts["style"] {
 		t.Fatalf("kill %d, while moving from schema %d: then schema %d, %v, %v", kill, found.Schema, moved.Schema, moved.Counts, err)

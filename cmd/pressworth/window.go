@@ -21,6 +21,7 @@ func openWindow(s shell) (err error) {
 	flags := flag.NewFlagSet("pressworth", flag.ContinueOnError)
 	named := flags.String("shop", "", "")
 	demo := flags.Bool("demo", false, "")
+	lookOnly := flags.Bool("look-only", false, "")
 	if _, err := s.parse(flags); err != nil {
 		return err
 	}
@@ -31,11 +32,13 @@ func openWindow(s shell) (err error) {
 	if !hasDisplay() {
 		return errors.New("no display to open a window on; `pressworth help` lists the commands that need none")
 	}
-	opening := openBehind(path, asDemo)
+	opening := openBehind(path, asDemo, *lookOnly)
 	d := newDesktop(s)
+	d.lookOnly = *lookOnly
 	o := <-opening
+	d.log.trouble("open", o.err)
 	if o.err != nil {
-		showTrouble(d.app, o.err)
+		d.showTrouble(troubleOf(o.err, path, d.log))
 		return o.err
 	}
 	defer func() { err = errors.Join(err, o.shop.Close()) }()
@@ -53,14 +56,19 @@ type opened struct {
 }
 
 // openBehind opens the shop file while the toolkit makes a window.
-func openBehind(path string, demo bool) <-chan opened {
+func openBehind(path string, demo, lookOnly bool) <-chan opened {
 	done := make(chan opened, 1)
-	go func() { done <- open(context.Background(), path, demo) }()
+	go func() { done <- open(context.Background(), path, demo, lookOnly) }()
 	return done
 }
 
-func open(ctx context.Context, path string, demo bool) (o opened) {
-	if o.shop, o.err = openShop(ctx, path, demo); o.err != nil {
+func open(ctx context.Context, path string, demo, lookOnly bool) (o opened) {
+	if lookOnly {
+		o.shop, o.err = store.Open(ctx, path, store.Options{ReadOnly: true})
+	} else {
+		o.shop, o.err = openShop(ctx, path, demo)
+	}
+	if o.err != nil {
 		return o
 	}
 	if o.records, o.err = o.shop.Shop(ctx); o.err == nil {
