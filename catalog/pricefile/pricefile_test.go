@@ -67,7 +67,7 @@ func TestRows_dialects(t *testing.T) {
 		"UTF-16, big end first":          {wide(plain, binary.BigEndian, true), want},
 		"UTF-16 without its mark":        {wide(plain, binary.LittleEndian, false), want},
 		"quoted cells":                   {"\"Style\",Description,Colour,Size,Price\n\"LS-240\", \"A \"\"good\"\" tee\" ,Navy,M,\"4.35\"\n", []string{`2/LS-240/A "good" tee/Navy/M/4.35`}},
-		"a line end in a quoted cell":    {"Style,Description,Colour,Size,Price\nA,\"two\nlines\",Navy,M,1.10\nB,x,Navy,M,1.20\n", []string{"2/A/two\nlines/Navy/M/1.10", "4/B/x/Navy/M/1.20"}},
+		"a line end in a quoted cell":    {"Style,Description,Colour,Size,Price\nA,\"two\nlines\",Navy,M,1.10\nB,x,Navy,M,1.20\n", []string{"2/A/two lines/Navy/M/1.10", "4/B/x/Navy/M/1.20"}},
 		"a bare quote":                   {"Style,Description,Colour,Size,Price\nA,tote 15\" wide,Navy,M,1.10\n", []string{`2/A/tote 15" wide/Navy/M/1.10`}},
 		"a header further down":          {"Price list of May\n\nall prices in USD,,,,\nStyle #,Description,Color Name,Size,Each\nA,x,Navy,M,1.10\n", []string{"5/A/x/Navy/M/1.10"}},
 		"decimal commas":                 {"Style;Description;Colour;Size;Price\nA;x;Navy;M;1.234,50\nB;x;Navy;M;4,35\n", []string{"2/A/x/Navy/M/1234.50", "3/B/x/Navy/M/4.35"}},

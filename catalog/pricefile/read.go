@@ -37,6 +37,7 @@ type binding struct {
 	prices   []int       // columns below a size's name
 	sizeOf   []string
 	skip     int // rows up to the header
+	width    int // cells of the header
 	comma    bool
 	ounces   bool // weights are ounces per square yard
 	caseQty  int
@@ -54,7 +55,7 @@ func (f *File) bind(c Columns) (*binding, error) {
 	if head == nil {
 		return nil, &Error{Problem: fmt.Sprintf("no row of the first %d has the headers %s", headRows, strings.Join(headers(c), ", "))}
 	}
-	b := &binding{skip: skip, caseQty: c.Case, normal: make(map[string]string)}
+	b := &binding{skip: skip, width: len(head), caseQty: c.Case, normal: make(map[string]string)}
 	if b.caseQty == 0 {
 		b.caseQty = defaultCase
 	}
@@ -141,6 +142,7 @@ func (b *binding) row(r record) error {
 	b.problems = b.problems[:0]
 	line := rowReader{b, r}
 	base := line.common()
+	line.overlong()
 	var rows []catalog.PriceRow
 	if len(b.prices) == 0 {
 		if one, ok := line.single(base); ok {
@@ -175,6 +177,18 @@ func (r rowReader) say(field, format string, args ...any) {
 	r.binding.problems = append(r.binding.problems, catalog.Refused{Line: r.line, Field: field, Reason: fmt.Sprintf(format, args...)})
 }
 
+// overlong refuses a row with digits alone behind the last header: a comma within a price has divided it, and what stands
+// in the price's column is not the price.
+func (r rowReader) overlong() {
+	if len(r.cells) <= r.width {
+		return
+	}
+	beyond := strings.TrimSpace(r.cells[r.width])
+	if beyond != "" && len(beyond) <= 4 && digits(beyond) {
+		r.say("row", "%q stands behind the last header: is a price divided by its comma, like 4,35?", beyond)
+	}
+}
+
 func (r rowReader) cell(i int) string {
 	if i < 0 || i >= len(r.cells) {
 		return ""
@@ -183,10 +197,10 @@ func (r rowReader) cell(i int) string {
 	if plain(s) {
 		return s
 	}
-	return strings.TrimSpace(readable(s))
+	return strings.Join(strings.Fields(readable(s)), " ")
 }
 
-// plain is a cell that needs no care: ASCII without spaces around it.
+// plain is a cell that needs no care: ASCII in one line without spaces around it.
 func plain(s string) bool {
 	if s == "" {
 		return true
@@ -195,7 +209,7 @@ func plain(s string) bool {
 		return false
 	}
 	for i := range len(s) {
-		if s[i] >= 0x80 {
+		if s[i] >= 0x80 || s[i] < ' ' {
 			return false
 		}
 	}

@@ -76,7 +76,11 @@ func asProblem(err error) error {
 	if bad.Line > 0 {
 		path = fmt.Sprintf("line %d", bad.Line)
 	}
-	return quote.Problems{{Path: path, Problem: bad.Problem}}
+	problem := bad.Problem
+	if bad.Err != nil {
+		problem += ": " + bad.Err.Error()
+	}
+	return quote.Problems{{Path: path, Problem: problem}}
 }
 
 func (i importing) run(ctx context.Context, s shell) (result imported, err error) {
