@@ -48,6 +48,32 @@ func TestBuyingList_addsUpItsPieces(t *testing.T) {
 	}
 }
 
+func TestQuoteOptions_standSideBySideAndEachByItself(t *testing.T) {
+	job, result := regatta(t)
+	plain := job
+	plain.Placements = job.Placements[:1]
+	offers := []Offer{{"with back and sleeve", job, result}, {"back only", plain, resultOf(t, plain)}}
+	text := words(job, func(d *doc) { layOptions(d, offers, date) })
+	for _, o := range offers {
+		if n := strings.Count(text, o.Name); n < 2 {
+			t.Errorf("%q stands there %d times, want it in the comparison and on its page", o.Name, n)
+		}
+		if !strings.Contains(text, grouped(o.Result.Price.Total)) {
+			t.Errorf("the total %s of %q is not there", grouped(o.Result.Price.Total), o.Name)
+		}
+	}
+	if strings.Contains(text, grouped(result.Cost.Total)) {
+		t.Error("the customer can read a cost")
+	}
+	mail, err := Pictured(nil).EmailOptions(offers, date)
+	if err != nil || !strings.Contains(string(mail), "BACK ONLY") || !strings.Contains(string(mail), "application/pdf") {
+		t.Errorf("e-mail: %v, %d bytes", err, len(mail))
+	}
+	if _, err := Pictured(nil).QuoteOptions(nil, date); err == nil {
+		t.Error("a quote without any option gives no error")
+	}
+}
+
 func TestBookkeeping_hasARowAnOrderAndARowAPayment(t *testing.T) {
 	data, err := Bookkeeping([]Booked{{
 		Number: "2026-0147", On: "2026-11-26", Customer: "=cmd()", Subtotal: "1189.98", Tax: "71.40", Total: "1261.38", Paid: "630.69", Owed: "630.69",

@@ -56,6 +56,11 @@ func (a Pictured) Email(job quote.Job, result quote.Result, date time.Time) ([]b
 	if err != nil {
 		return nil, err
 	}
+	return compose(job, Text(job, result, date), pdf, date), nil
+}
+
+// compose makes the message: the quote in plain words, and its PDF attached.
+func compose(job quote.Job, text string, pdf []byte, date time.Time) []byte {
 	p := paperOf(job)
 	// No part can hold the boundary: "=" never stands before "_" in quoted-printable (RFC 2045, 6.7), nor in base64.
 	m := message{boundary: "=_pressworth-" + SafeName(p.Number, "quote")}
@@ -66,9 +71,9 @@ func (a Pictured) Email(job quote.Job, result quote.Result, date time.Time) ([]b
 	m.header("X-Unsent", "1") // asks mail programs to open it for sending
 	m.header("MIME-Version", "1.0")
 	m.header("Content-Type", fmt.Sprintf("multipart/mixed; boundary=%q", m.boundary))
-	m.text(greeting(p) + Text(job, result, date) + closing(p))
+	m.text(greeting(p) + text + closing(p))
 	m.attach("quote-"+SafeName(p.Number, "new")+".pdf", pdf)
-	return m.bytes(), nil
+	return m.bytes()
 }
 
 func greeting(p quote.Paper) string {

@@ -49,3 +49,19 @@ func TestFit_noWordIsClippedOrCoveredInTheQuoteBook(t *testing.T) {
 		}
 	}
 }
+
+func TestWindow_writtenQuoteCanBeMarkedAsSent(t *testing.T) {
+	d := open(t, 0, nil)
+	d.deps.Presenter.SetTitle("Regatta shirts")
+	var state string
+	d.places[bookPlace].(*book.Place).OnState = func(_ int64, now string) { state = now }
+	d.Write(CostPaper)
+	if d.shows("Mark as sent") {
+		t.Error("a cost sheet can be marked as sent")
+	}
+	d.Write(QuotePaper)
+	d.press(t, "Mark as sent")
+	if d.Notice() != "Sent by PDF as revision 1: its prices are frozen." || state != "sent" {
+		t.Errorf("said %q, state %q", d.Notice(), state)
+	}
+}

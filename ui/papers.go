@@ -41,6 +41,7 @@ func (w *Window) Write(p Paper) {
 				return
 			}
 			w.say(parts.Note, string(p)+" written to "+path)
+			w.offerSent(p)
 		}
 	})
 }

@@ -40,7 +40,12 @@ func (b bookPapers) Write(ctx context.Context, id int64, p book.Paper, spoiled [
 	if err != nil {
 		return "", err
 	}
-	if p != book.ReceiptPaper && p != book.ReprintPaper && p != book.TicketPaper {
+	offers, err := b.offers(ctx, h)
+	if err != nil {
+		return "", err
+	}
+	several := len(offers) > 1 && (p == book.QuotePaper || p == book.EmailPaper)
+	if p != book.ReceiptPaper && p != book.ReprintPaper && p != book.TicketPaper && !several {
 		return b.papers.Write(ui.Paper(p), job, result)
 	}
 	pictures := pictured(job)
@@ -49,6 +54,8 @@ func (b bookPapers) Write(ctx context.Context, id int64, p book.Paper, spoiled [
 	}
 	today := time.Now()
 	switch p {
+	case book.QuotePaper, book.EmailPaper:
+		return b.options(h, p, offers, pictures)
 	case book.ReceiptPaper:
 		data, err := pictures.Receipt(job, result, paidOf(h.Account), today)
 		return b.file("receipt-", h.Number, ".pdf", data, err)
@@ -58,6 +65,36 @@ func (b bookPapers) Write(ctx context.Context, id int64, p book.Paper, spoiled [
 	}
 	data, err := pictures.ApprovedTicket(job, result, approvalOf(h.Steps), today)
 	return b.file("press-ticket-", h.Number, ".pdf", data, err)
+}
+
+// offers are the options of a quote that waits for its answer, as they were sent last; none where it has no options, or
+// where one of them was accepted.
+func (b bookPapers) offers(ctx context.Context, h catalog.QuoteHead) ([]export.Offer, error) {
+	var offers []export.Offer
+	if h.State == catalog.Accepted || h.State == catalog.Finished {
+		return nil, nil
+	}
+	for _, r := range h.Revisions {
+		if r.Number != h.Revisions[0].Number || r.Option == 0 {
+			continue
+		}
+		job, result, err := b.desk.Opened(ctx, r.ID)
+		if err != nil {
+			return nil, err
+		}
+		offers = append(offers, export.Offer{Name: r.OptionName, Job: job, Result: result})
+	}
+	return offers, nil
+}
+
+// options writes the quote, or the message it is attached to, with all its options.
+func (b bookPapers) options(h catalog.QuoteHead, p book.Paper, offers []export.Offer, pictures export.Pictured) (string, error) {
+	if p == book.EmailPaper {
+		data, err := pictures.EmailOptions(offers, time.Now())
+		return b.file("e-mail-", h.Number, ".eml", data, err)
+	}
+	data, err := pictures.QuoteOptions(offers, time.Now())
+	return b.file("quote-", h.Number, ".pdf", data, err)
 }
 
 func (b bookPapers) file(what, number, ending string, data []byte, err error) (string, error) {
@@ -111,6 +148,9 @@ func (b bookPapers) Text(ctx context.Context, id int64) (string, error) {
 	h, err := b.desk.Quote(ctx, id)
 	if err != nil {
 		return "", err
+	}
+	if offers, err := b.offers(ctx, h); err != nil || len(offers) > 1 {
+		return export.TextOptions(offers, time.Now()), err
 	}
 	job, result, err := b.agreed(ctx, h)
 	return b.papers.Text(job, result), err

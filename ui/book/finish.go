@@ -11,6 +11,7 @@ import (
 	"pressworth/quote"
 	"pressworth/quote/money"
 	"pressworth/ui/form"
+	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
 )
@@ -66,10 +67,11 @@ func (f *finishPage) build(job quote.Job, result quote.Result) {
 	if len(fields) > 0 {
 		bills.Body.Add(parts.Fields(230, fields...))
 	}
-	note := parts.NewSection("Note", "what to remember next time", x.Text("note", "", ""))
+	note := parts.NewSection("To remember", "for the next time", x.Text("note", "Note", ""))
 	done := parts.NewButton(parts.Filled, "Finish the job", "", f.finish)
 	f.first = x.Field("set_up_minutes")
-	f.fill(x.Rest(), time, bills, f.leftovers(), note, parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, parts.Gap(0, 0), done))
+	page := parts.Column(look.SectionApart, saying(x.Rest(), time, bills, f.leftovers(), note, parts.Row(8, nil, done))...)
+	f.fill(parts.Narrow(820, page))
 	f.focus()
 }
 
@@ -99,6 +101,9 @@ type supplierCost struct {
 func planned(job quote.Job, r quote.Result) []supplierCost {
 	var out []supplierCost
 	add := func(key string, a money.Amount) {
+		if a.Sign() == 0 {
+			return
+		}
 		for i := range out {
 			if out[i].key == key {
 				out[i].amount = quote.Sum(out[i].amount, a)

@@ -141,6 +141,9 @@ func (q *quotePage) shown() {
 
 func (q *quotePage) show() {
 	h := q.head
+	if q.place.OnState != nil {
+		q.place.OnState(h.ID, h.State)
+	}
 	q.state.Set(h.State, StateColor(h.State))
 	q.number.SetText(numbered(h.QuoteRow))
 	q.name.SetText(or(h.Customer, "no name yet"))

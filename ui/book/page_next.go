@@ -198,3 +198,19 @@ func since(p *Place, h catalog.QuoteHead, state string) string {
 	}
 	return changed(p, at)
 }
+
+// MarkSent freezes the next revision of a quote whose paper was written on the Counter, and tells so.
+func (p *Place) MarkSent(id int64, how string, then func(words string, err error)) {
+	if p.Ledger == nil {
+		return
+	}
+	parts.Background(func() func() {
+		n, err := p.Ledger.Send(context.Background(), id, how)
+		return func() {
+			if err == nil && p.OnState != nil {
+				p.OnState(id, catalog.Sent)
+			}
+			then(fmt.Sprintf("Sent %s as revision %d: its prices are frozen.", wayWords(how), n), err)
+		}
+	})
+}

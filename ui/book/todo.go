@@ -3,6 +3,7 @@ package book
 import (
 	"context"
 	"fmt"
+	"regexp"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -110,10 +111,13 @@ func (t *todo) row(i int) []parts.TableCell {
 		{Text: d.Kind, Color: color, Chip: true},
 		{Text: d.Number},
 		customer,
-		{Text: d.Text, Color: look.Muted},
+		{Text: isoDay.ReplaceAllStringFunc(d.Text, t.list.place.near), Color: look.Muted},
 		due,
 	}
 }
+
+// isoDay is a day as the shop file writes it, inside a sentence.
+var isoDay = regexp.MustCompile(`\b\d{4}-\d{2}-\d{2}\b`)
 
 // urgency is the colour of a kind of thing to do; the word says the same.
 func urgency(kind string) fyne.ThemeColorName {

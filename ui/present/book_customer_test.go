@@ -36,3 +36,23 @@ func TestCounter_knownCustomerBringsLevelAndExemption(t *testing.T) {
 		t.Errorf("of somebody else it says %q", got)
 	}
 }
+
+func TestCounter_showsTheStateThatItsQuoteCameInto(t *testing.T) {
+	c := presenttest.New().Counter(0)
+	c.SetTitle("Regatta shirts")
+	if err := c.Save(); err != nil {
+		t.Fatal(err)
+	}
+	id := c.Draft().ID
+	if id == 0 {
+		t.Fatal("the quote was kept without an id")
+	}
+	c.Became(id+1, "declined")
+	if got := c.View().Status.State; got != "draft" {
+		t.Errorf("another quote was declined, this one says %q", got)
+	}
+	c.Became(id, "sent")
+	if got := c.View().Status.State; got != "sent" {
+		t.Errorf("got %q, want sent", got)
+	}
+}
