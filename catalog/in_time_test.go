@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"pressworth/assets"
 	"pressworth/catalog"
 	"pressworth/quote"
 	"pressworth/quote/money"
@@ -195,5 +196,42 @@ func TestReckon_ordersGoOutInTime(t *testing.T) {
 		if o.Latest < o.Source.Calendar.OnOrAfter(p.Start-60) || o.Late || o.By() == "" || o.LatestBasis == "" {
 			t.Errorf("%s: by %q (%s), late %v; want a day to come with its reason", o.Source.Name, o.By(), o.LatestBasis, o.Late)
 		}
+	}
+}
+
+// What the days add to a key: freezing with cards to leave out, and reckoning afterwards.
+func BenchmarkFreeze_withDays(b *testing.B) {
+	d, err := catalog.ReadDemo(assets.DemoJob, assets.DemoCatalog, day)
+	if err != nil {
+		b.Fatal(err)
+	}
+	book := catalog.Book{Shop: d.Shop, Suppliers: d.Suppliers, Cards: d.Cards, Styles: map[int64]catalog.Style{}}
+	for _, s := range d.Styles {
+		book.Styles[s.ID] = s
+	}
+	terms(&book, "sheets", catalog.Terms{ProductionDays: 20})
+	times := &catalog.Times{Now: time.Date(2026, 5, 4, 10, 0, 0, 0, time.UTC), Shop: catalog.DefaultShopCalendar()}
+	times.Shop.Days.Federal = true
+	for i := range 30 {
+		times.Booked = append(times.Booked, catalog.Booked{QuoteID: int64(100 + i), NeededBy: "2026-05-20", Hours: money.Int(3)})
+	}
+	draft := d.Drafts[0]
+	draft.NeededBy = "2026-05-18"
+	job, _ := catalog.Freeze(draft, book, day)
+	r, err := quote.Price(job)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for _, x := range []struct {
+		name  string
+		times *catalog.Times
+	}{{"without", nil}, {"with", times}} {
+		b.Run(x.name, func(b *testing.B) {
+			book.Times = x.times
+			for b.Loop() {
+				job, _ := catalog.Freeze(draft, book, day)
+				catalog.Reckon(draft, book, job, r)
+			}
+		})
 	}
 }

@@ -87,8 +87,12 @@ func (c Calendar) Open(d Day) bool {
 	if c.federal && c.holiday(d) {
 		return false
 	}
+	if len(c.rules) == 0 {
+		return true
+	}
+	w := d.wall()
 	for _, r := range c.rules {
-		if r.closes(d) {
+		if r.closes(d, w) {
 			return false
 		}
 	}

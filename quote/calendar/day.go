@@ -40,8 +40,25 @@ func Parse(s string) (Day, error) {
 // Time is the day's midnight in UTC.
 func (d Day) Time() time.Time { return time.Unix(int64(d)*secondsPerDay, 0).UTC() }
 
-// Weekday is the day of the week.
-func (d Day) Weekday() time.Weekday { return d.Time().Weekday() }
+// Weekday is the day of the week: 1 January 1970 was a Thursday.
+func (d Day) Weekday() time.Weekday { return time.Weekday(((int(d)+int(time.Thursday))%7 + 7) % 7) }
+
+// wall is a day as rules look at it, worked out once for all of them.
+type wall struct {
+	year    int
+	month   time.Month
+	day     int
+	weekday time.Weekday
+	last    bool // there is no later one of its weekday in the month
+}
+
+func (d Day) wall() wall {
+	t := d.Time()
+	w := wall{weekday: d.Weekday()}
+	w.year, w.month, w.day = t.Date()
+	w.last = w.day > 21 && (d+7).Time().Month() != w.month
+	return w
+}
 
 // String writes the day as 2006-01-02; no day is empty.
 func (d Day) String() string {

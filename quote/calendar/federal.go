@@ -9,9 +9,9 @@ const firstJuneteenth = 2021
 // empty where there is none. Inauguration Day, a holiday around Washington only, is left out. A holiday is named on its
 // own day, not on the one that stands for it where it falls on a weekend.
 func Federal(d Day) string {
-	t := d.Time()
+	w := d.wall()
 	for _, h := range federal {
-		if h.falls.closes(d) && (h.since == 0 || t.Year() >= h.since) {
+		if h.falls.closes(d, w) && (h.since == 0 || w.year >= h.since) {
 			return h.name
 		}
 	}

@@ -34,25 +34,27 @@ type rule struct {
 const lastOne = -1
 
 // closes says whether the rule closes a day.
-func (r rule) closes(d Day) bool {
-	t := (d - Day(r.shift)).Time()
+func (r rule) closes(d Day, w wall) bool {
+	if r.shift > 0 {
+		w = (d - Day(r.shift)).wall()
+	}
 	switch r.kind {
 	case span:
 		return r.from <= d && d <= r.to
 	case yearly:
-		return t.Month() == r.month && t.Day() == r.day
+		return w.month == r.month && w.day == r.day
 	case nthWeekday:
-		return t.Month() == r.month && t.Weekday() == r.weekday && r.counts(t)
+		return w.month == r.month && w.weekday == r.weekday && r.counts(w)
 	}
-	return t.Weekday() == r.weekday
+	return w.weekday == r.weekday
 }
 
 // counts says whether a day of the right weekday and month is the one that the rule counts to.
-func (r rule) counts(t time.Time) bool {
+func (r rule) counts(w wall) bool {
 	if r.nth == lastOne {
-		return t.AddDate(0, 0, 7).Month() != t.Month()
+		return w.last
 	}
-	return (t.Day()-1)/7+1 == r.nth
+	return (w.day-1)/7+1 == r.nth
 }
 
 var errRule = errors.New("write a day like 2026-12-24 or 24 dec, a span like 2026-12-24..2027-01-01, " +

@@ -101,10 +101,7 @@ func (p *Plan) back(a Ask) {
 			latest := shop.OnOrBefore(s.LatestOrder(by))
 			p.Orders[i].latest(latest, fmt.Sprintf("to be back by %s, less %s", by.Short(), s.takes()))
 			p.Orders[i].Late = latest < earliest
-			by = latest
-			if p.waits(a) {
-				by = a.Press.lastTakenIn(latest)
-			}
+			by = a.Press.lastTakenIn(latest)
 		}
 	}
 	for i, s := range a.Sources {
@@ -114,16 +111,6 @@ func (p *Plan) back(a Ask) {
 			p.Orders[i].Late = latest < s.Calendar.Counts(a.Now, s.CutOff)
 		}
 	}
-}
-
-// waits says whether goods must come in before any are sent out.
-func (p *Plan) waits(a Ask) bool {
-	for _, s := range a.Sources {
-		if !s.SentOut {
-			return true
-		}
-	}
-	return false
 }
 
 func (o *Order) latest(d Day, basis string) { o.Latest, o.LatestBasis = d, basis }
