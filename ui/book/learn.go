@@ -83,7 +83,11 @@ func (l *learnPage) suggestions(x catalog.Learned) fyne.CanvasObject {
 			tracks = append(tracks, parts.Fit())
 		}
 		s.Body.Add(parts.NewRule())
-		s.Body.Add(parts.Column(2, parts.Row(12, tracks, line...), parts.NewParagraph(r.Sentence, parts.CaptionStyle)))
+		row := parts.Column(2, parts.Row(12, tracks, line...))
+		if r.Sentence != x.Sentence { // said already
+			row.Add(parts.NewParagraph(r.Sentence, parts.CaptionStyle))
+		}
+		s.Body.Add(row)
 	}
 	return s
 }

@@ -56,6 +56,9 @@ func (b *Bars) draw(p *parts.Pen, size fyne.Size) {
 		}
 		p.Text(parts.Box{Y: y + look.Px(2), W: left - look.Px(8), H: look.Px(16)}, r.Name, style)
 		first, second := wide*clamped(r.First), wide*clamped(r.Second)
+		if r.Mark > 0 {
+			p.Rect(parts.Box{X: left, Y: y + look.Px(3), W: wide * clamped(r.Mark), H: look.Px(13)}, parts.Fill{Color: fade(look.Color(look.Muted), 0.13), Radius: 2})
+		}
 		if first > 0 {
 			p.Rect(parts.Box{X: left, Y: y + look.Px(3), W: max(first, 1), H: look.Px(13)}, parts.Fill{Color: look.Color(look.Sheet), Radius: 2})
 		}
