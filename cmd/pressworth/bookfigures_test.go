@@ -1,7 +1,9 @@
 package main
 
 import (
+	"path/filepath"
 	"testing"
+	"time"
 
 	"pressworth/assets"
 	"pressworth/catalog"
@@ -51,5 +53,58 @@ func TestExplain_inTheWindowsWords(t *testing.T) {
 	}
 	if want := "+" + quote.Less(y.Price.Total, x.Price.Total).String(); causes[0].Amount != want {
 		t.Errorf("amount %s, want %s", causes[0].Amount, want)
+	}
+}
+
+// A quote of the demo shop from sending to finishing, as week, reports and learning see it.
+func TestFigures_followAQuoteToItsEnd(t *testing.T) {
+	ctx := t.Context()
+	shop, err := openShop(ctx, filepath.Join(t.TempDir(), "shop.pressworth"), true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := shop.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	desk := bookDesk{shop}
+	f := bookFigures{desk, bookPapers{desk: desk}}
+	do := func(err error) {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	_, err = desk.Send(ctx, 1, "PDF")
+	do(err)
+	h, err := desk.Quote(ctx, 1)
+	do(err)
+	today := time.Now().Format(time.DateOnly)
+	do(desk.Accept(ctx, 1, h.Revisions[0].ID, today, ""))
+	times, err := f.Times(ctx)
+	do(err)
+	if len(times.Booked) != 1 || times.Booked[0].QuoteID != 1 || times.Booked[0].Hours.Sign() <= 0 {
+		t.Errorf("promised %+v, want the accepted quote with its hours", times.Booked)
+	}
+	do(desk.Finish(ctx, 1, catalog.Actuals{SetUpMinutes: money.Int(45), PressingMinutes: money.Int(150), Spoiled: 2, On: today}))
+	sales, err := f.Sales(ctx, today, today)
+	do(err)
+	done, err := f.Done(ctx)
+	do(err)
+	if len(sales) != 1 || !sales[0].Won || sales[0].Subtotal.Sign() <= 0 || len(sales[0].Lines) == 0 || sales[0].Lines[0].Methods == "" || sales[0].Lines[0].Category == "" {
+		t.Errorf("sales %+v, want the quote won, its garment lines with methods and categories", sales)
+	}
+	if len(done) != 1 || done[0].Pressing != 150 || done[0].Spoiled != 2 || done[0].PlannedPressing <= 0 || done[0].Outturn.Left.Cmp(done[0].Outturn.Planned) >= 0 {
+		t.Errorf("done %+v, want the plan beside what it took, and less left than planned", done)
+	}
+	do(f.TakeOver(ctx, "handling_s", money.Int(37)))
+	rates, err := f.Rates(ctx)
+	do(err)
+	if rates.Handling.String() != "37" {
+		t.Errorf("handling is %s s, want the 37 taken over", rates.Handling)
+	}
+	if err := f.TakeOver(ctx, "wage_per_hour", money.Int(1)); err == nil {
+		t.Error("a rate that is never suggested was taken over")
 	}
 }
