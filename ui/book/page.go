@@ -20,6 +20,7 @@ type quotePage struct {
 	place *Place
 	id    int64
 	head  catalog.QuoteHead
+	named bool // it has names and numbers
 	turn  int
 
 	object fyne.CanvasObject
@@ -124,6 +125,10 @@ func (q *quotePage) shown() {
 	turn := q.turn
 	parts.Background(func() func() {
 		head, err := q.place.Ledger.Quote(context.Background(), q.id)
+		var draft catalog.Draft
+		if err == nil {
+			draft, err = q.place.quotes.Draft(context.Background(), q.id)
+		}
 		return func() {
 			if turn != q.turn {
 				return
@@ -132,7 +137,7 @@ func (q *quotePage) shown() {
 				q.place.failed("The quote could not be read", err)
 				return
 			}
-			q.head = head
+			q.head, q.named = head, len(draft.Roster) > 0
 			q.show()
 			q.checkSeals(turn)
 		}

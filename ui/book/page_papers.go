@@ -39,6 +39,9 @@ func (q *quotePage) papers() fyne.CanvasObject {
 		}
 		line := parts.Flow(6)
 		for _, p := range g.papers {
+			if (p == BagPaper || p == LabelPaper) && !q.named {
+				continue
+			}
 			line.Add(parts.NewSmallButton(parts.Quiet, string(p), func() { q.write(p, nil, "") }))
 		}
 		if g.papers[0] == PackingPaper {
