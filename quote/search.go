@@ -211,13 +211,21 @@ func (x *search) base() int64 {
 	return add(add(x.fixed, t.constantCost()), t.m.timeCost(t.handlingTime(), 0)) - 4
 }
 
-// seed evaluates some likely combinations, so that the search has something to beat.
+// seed evaluates some likely combinations, so that the search has something to beat: the likeliest first, so that the
+// others need not be planned.
 func (x *search) seed(hint []int) {
+	g := newGuesses(x)
 	if hint != nil {
-		x.try(func(p int) int { return max(0, slices.Index(x.allowed[p], hint[p])) })
+		x.pick(func(p int) int { return max(0, slices.Index(x.allowed[p], hint[p])) })
+		g.note()
 	}
 	for _, pick := range x.seeds() {
-		x.try(pick)
+		x.pick(pick)
+		g.note()
+	}
+	for _, c := range g.best {
+		copy(x.choice, c.choice)
+		x.evaluate()
 	}
 }
 
@@ -237,12 +245,7 @@ func (x *search) seeds() []func(p int) int {
 	return all
 }
 
-// try evaluates the combination that picks an index into each placement's allowed cards.
-func (x *search) try(pick func(p int) int) {
-	x.pick(pick)
-	x.evaluate()
-}
-
+// pick is the combination with an index into each placement's allowed cards.
 func (x *search) pick(pick func(p int) int) {
 	for p, cards := range x.allowed {
 		if len(cards) > 0 {
