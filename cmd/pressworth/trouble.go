@@ -70,6 +70,7 @@ func missing(r store.Rescue) string {
 // standard error.
 func (d *desktop) showTrouble(x trouble) {
 	w := d.app.NewWindow(ui.Name)
+	w.SetMaster() // the large window is not shown: closing this one ends the program
 	text := widget.NewLabel(x.text)
 	text.Wrapping = fyne.TextWrapWord
 	closing := widget.NewButton("Close", w.Close)
