@@ -78,30 +78,6 @@ func longest(p quote.Placement) (text string) {
 	return text
 }
 
-// extremes are, for names and numbers, the longest text on the smallest size that has one and the shortest on the largest.
-func extremes(job quote.Job) (vs []view) {
-	bags := bySize(job, roster(job))
-	if len(bags) < 2 {
-		return nil
-	}
-	byLength := func(a, b bag) int { return len([]rune(a.words())) - len([]rune(b.words())) }
-	long, short := slices.MaxFunc(bags, byLength), slices.MinFunc(bags, byLength)
-	for _, x := range []struct{ on, with bag }{{bags[0], long}, {bags[len(bags)-1], short}} {
-		var arts []drawing.Art
-		for k, p := range personal(job) {
-			if x.with.texts[k] != "" {
-				arts = append(arts, artOf(job, p, x.with.texts[k], x.on.size))
-			}
-		}
-		g := x.on.garment
-		for _, side := range drawing.Sides(kindOf(g), arts) {
-			p := drawing.Draw(drawing.Garment{Category: kindOf(g), Size: x.on.size, Side: side, Color: g.Info.Hex}, arts)
-			vs = append(vs, view{x.with.words() + " on " + captionOf(g, side, x.on.size), p, nil})
-		}
-	}
-	return vs
-}
-
 // tooLarge says, garment by garment and size by size, which artwork is in the way of a seam, a pocket or its own width.
 func tooLarge(job quote.Job, result quote.Result) (texts []string) {
 	var none doc

@@ -18,6 +18,7 @@ var errNobody = errors.New("there are no names or numbers on this job")
 type bag struct {
 	garment quote.Garment
 	size    string
+	person  string
 	texts   []string // by personal placement, in their order; empty: none
 }
 
@@ -34,13 +35,20 @@ func personal(job quote.Job) (ps []quote.Placement) {
 	return ps
 }
 
-// roster pairs the texts of all personal placements, garment by garment, in the order of the list: the first name on a size goes with
-// the first number on it.
+// roster is what goes to whom, in the order of the list: the roster that the job rides along, each line with its texts. Texts that
+// belong to no line of it are paired garment by garment: the first name on a size goes with the first number on it.
 func roster(job quote.Job) (bags []bag) {
 	ps := personal(job)
+	if len(ps) == 0 {
+		return nil
+	}
+	for _, w := range paperOf(job).Roster {
+		bags = append(bags, bag{garment: garmentOf(job, w.Garment), size: w.Size, person: w.Person, texts: make([]string, len(ps))})
+	}
+	listed := len(bags)
 	for k, p := range ps {
 		for _, t := range p.Texts {
-			i := slices.IndexFunc(bags, func(b bag) bool { return b.garment.ID == t.Garment && b.size == t.Size && b.texts[k] == "" })
+			i := bagFor(bags, listed, k, t)
 			if i < 0 {
 				i = len(bags)
 				bags = append(bags, bag{garment: garmentOf(job, t.Garment), size: t.Size, texts: make([]string, len(ps))})
@@ -49,6 +57,34 @@ func roster(job quote.Job) (bags []bag) {
 		}
 	}
 	return bags
+}
+
+// bagFor is the bag that a text of the k-th personal placement belongs to: its line of the list, or one without a line on which
+// that placement is still free; -1 where there is none.
+func bagFor(bags []bag, listed, k int, t quote.Text) int {
+	if row := t.Row - 1; row >= 0 && row < listed && bags[row].texts[k] == "" {
+		return row
+	}
+	for i := listed; i < len(bags); i++ {
+		if b := bags[i]; b.garment.ID == t.Garment && b.size == t.Size && b.texts[k] == "" {
+			return i
+		}
+	}
+	return -1
+}
+
+// textColumns are the heads of a list of bags, each with its placements: names for adults and for youth stand in one column.
+func textColumns(ps []quote.Placement) (titles []string, of [][]int) {
+	for k, p := range ps {
+		title, _, _ := strings.Cut(lower(p.Name), ", ")
+		i := slices.Index(titles, title)
+		if i < 0 {
+			i = len(titles)
+			titles, of = append(titles, title), append(of, nil)
+		}
+		of[i] = append(of[i], k)
+	}
+	return titles, of
 }
 
 // bySize puts bags in the order of pressing: line by line, size by size, else as they are listed.
@@ -77,20 +113,40 @@ func BagList(job quote.Job, result quote.Result, date time.Time) ([]byte, error)
 
 // bags lists garments with their texts, a box to tick beside each.
 func (d *doc) bags(job quote.Job, list []bag, tick string) {
-	specs := []columnSpec{{title: "", width: 24, right: true}}
-	ps := personal(job)
-	for _, p := range ps {
-		specs = append(specs, columnSpec{title: lower(p.Name), share: 3})
+	titles, of := textColumns(personal(job))
+	known := slices.ContainsFunc(list, func(b bag) bool { return b.person != "" })
+	specs, styles := []columnSpec{{title: "", width: 24, right: true}}, []paper.Style{small}
+	column := func(c columnSpec, st paper.Style) { specs, styles = append(specs, c), append(styles, st) }
+	if known {
+		column(columnSpec{title: "for", share: 3}, body)
 	}
-	specs = append(specs, columnSpec{title: "size", width: 48}, columnSpec{title: "garment", share: 4}, columnSpec{title: tick, width: 40})
+	for _, title := range titles {
+		column(columnSpec{title: title, share: 3}, strong)
+	}
+	column(columnSpec{title: "size", width: 48}, strong)
+	column(columnSpec{title: "garment", share: 4}, body)
+	column(columnSpec{title: tick, width: 40}, body)
 	t := d.table(specs...)
-	styles := append([]paper.Style{small}, plain(len(ps), strong)...)
-	styles = append(styles, strong, body, body)
 	for i, b := range list {
-		cells := append([]string{fmt.Sprint(i + 1)}, b.texts...)
+		cells := []string{fmt.Sprint(i + 1)}
+		if known {
+			cells = append(cells, b.person)
+		}
+		for _, ks := range of {
+			cells = append(cells, b.of(ks))
+		}
 		t.tick(len(specs)-1, t.row(append(cells, sizeWord(b.size), named(b.garment), ""), styles))
 	}
 	t.end()
+}
+
+// of is what a bag has of some placements.
+func (b bag) of(ks []int) string {
+	var texts []string
+	for _, k := range ks {
+		texts = append(texts, b.texts[k])
+	}
+	return strings.Join(nonEmpty(texts...), ", ")
 }
 
 // LabelSheet is a sheet of labels by its dimensions in inches: where the first label's corner is, how far the next ones are, and how
@@ -157,7 +213,7 @@ func label(s paper.Sheet, job quote.Job, b bag, number int, box [4]float64) {
 	paper.Right(s, x+w, mid-1, sizeWord(b.size), paper.Style{Size: 13, Weight: letters.Medium, Color: accent})
 	s.Text(x, mid+12, letters.Clip(named(b.garment), small.Weight, small.Size, w), small)
 	p := paperOf(job)
-	foot := joined(p.Number, p.Customer.Name)
+	foot := joined(b.person, p.Number, p.Customer.Name)
 	if p.Demo {
 		foot = "DEMO · " + foot
 	}

@@ -147,3 +147,41 @@ func TestReceipt_saysWhatWasPaid(t *testing.T) {
 		t.Errorf("got %d bytes, %v", len(pdf), err)
 	}
 }
+
+func TestRoster_aNamelessPersonKeepsTheirNumberWhoeverComesBefore(t *testing.T) {
+	job := team(t)
+	paper := *job.Paper
+	paper.Roster = []quote.Wearer{{Garment: "ls-navy", Size: "M", Person: "Ida"}, {Garment: "ls-navy", Size: "M", Person: "Åse H."}, {Garment: "ls-navy", Size: "L", Person: "Bo"}}
+	job.Paper = &paper
+	text := func(size, words string, row int) quote.Text {
+		return quote.Text{Garment: "ls-navy", Size: size, Text: words, Row: row}
+	}
+	n := len(job.Placements)
+	job.Placements[n-2].Texts = []quote.Text{text("M", "ÅSE", 2)}
+	job.Placements[n-1].Texts = []quote.Text{text("M", "19", 1), text("M", "11", 2)}
+	var got []string
+	for _, b := range roster(job) {
+		got = append(got, b.person+" "+b.size+" "+b.words())
+	}
+	if s, want := strings.Join(got, "|"), "Ida M 19|Åse H. M ÅSE, 11|Bo L "; s != want {
+		t.Errorf("got %s, want %s", s, want)
+	}
+	sheet := words(job, func(d *doc) { d.bags(job, roster(job), "packed") })
+	for _, want := range []string{`"for"`, `"Åse H."`, `"Bo"`} {
+		if !strings.Contains(sheet, want) {
+			t.Errorf("the bag list has no %s", want)
+		}
+	}
+}
+
+func TestProof_showsLongestAndShortestOnSmallestAndLargest(t *testing.T) {
+	var got []string
+	for _, v := range extremes(team(t)) {
+		got = append(got, v.caption)
+	}
+	want := "Oyelaran-Whitcombe, 24 on Navy, back, size S, long-sleeve tee|Li, 24 on Navy, back, size S, long-sleeve tee|" +
+		"Oyelaran-Whitcombe, 24 on Navy, back, size 2XL, long-sleeve tee|Li, 24 on Navy, back, size 2XL, long-sleeve tee"
+	if s := strings.Join(got, "|"); s != want {
+		t.Errorf("got  %s\nwant %s", s, want)
+	}
+}

@@ -21,6 +21,8 @@ type artDetails struct {
 	stitchBox *parts.Captioned
 	charWide  *entry
 	charge    *entry
+	byDigit   *parts.Chip // the charge is for each character
+	taxed     *parts.Chip
 	lettering *fyne.Container // for names and numbers
 	variant   *parts.Button
 	turn      *parts.Chip
@@ -63,9 +65,11 @@ func (d *artDetails) addLettering(p *present.Counter) {
 	send := func(string) { p.SetLettering(d.key, d.charWide.Text(), d.charge.Text()) }
 	d.charWide = newEntry(p, parts.NewNumber("1.8"), send)
 	d.charge = newEntry(p, parts.NewNumber("in the price"), send)
-	d.lettering = parts.Row(10, []parts.Track{parts.Fixed(140), parts.Fixed(140), parts.Share(1)},
+	d.byDigit = parts.NewWordChip("for each character", func() { p.ChargeByCharacter(d.key, !d.row.ByDigit) })
+	d.taxed = parts.NewWordChip("taxed", func() { p.ChargeTaxed(d.key, d.row.Untaxed) })
+	d.lettering = parts.Row(10, []parts.Track{parts.Fixed(140), parts.Fixed(140), parts.Fit(), parts.Fit()},
 		parts.NewCaptioned("A character's width, in", d.charWide.Field), parts.NewCaptioned("Charged for each text", d.charge.Field),
-		parts.NewText("one line for each person on the list below", parts.CaptionStyle.Shortened()))
+		d.byDigit, d.taxed)
 }
 
 func (d *artDetails) remove() {
@@ -98,6 +102,8 @@ func (d *artDetails) show(v *present.View, anew bool) {
 	visible(d.variant, !letters)
 	d.charWide.fill(d.row.CharWidth, anew)
 	d.charge.fill(d.row.ChargeEach, anew)
+	d.byDigit.SetChosen(d.row.ByDigit)
+	d.taxed.SetChosen(!d.row.Untaxed)
 	d.showLines()
 	d.stitches.fill(d.row.Stitches, anew)
 	visible(d.stitchBox, d.row.NeedStitch && d.row.Letters == "")

@@ -363,7 +363,7 @@ func TestCounter_aPastedRosterDrivesSizesAndPrice(t *testing.T) {
 	r := d.counter.form.roster
 	r.begin()
 	r.rows[0].fields[present.RosterGarment].Paste("7\tRIVERA\tM\n10\tO'NEILL\tL\n11\tLEE\tM\n")
-	r.names.Tapped(nil)
+	r.kinds[0].Tapped(nil)
 	r.drive.Tapped(nil)
 	if !d.p.Ready() || d.p.Draft().Pieces() != 3 {
 		t.Fatalf("got %d pieces, not priced: %v", d.p.Draft().Pieces(), d.p.Problems())

@@ -2,6 +2,7 @@ package counter
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -9,7 +10,6 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 
-	"pressworth/ui/look"
 	"pressworth/ui/parts"
 	"pressworth/ui/present"
 )
@@ -21,14 +21,16 @@ type roster struct {
 	table     *fyne.Container
 	words     *rosterWords
 	rows      []*rosterRow
-	more      *parts.Button // opens the section; stands in the artwork section
-	names     *parts.Button
-	numbers   *parts.Button
+	more      *parts.Button   // opens the section; stands in the artwork section
+	kinds     []*parts.Button // one to print each kind of names and numbers
 	drive     *parts.Button
+	mend      *parts.Button
 	notes     *parts.Paragraph
-	said      *parts.Paragraph // what went wrong with a list from a file
+	said      *parts.Paragraph // what became of a list from a file
+	season    *season
 	view      present.Roster
 	first     int // row at the top
+	mended    int // row that was gone to last
 	open      bool
 	presenter *present.Counter
 	changed   func()
@@ -57,15 +59,25 @@ func newRoster(p *present.Counter) *roster {
 		r.rows = append(r.rows, r.newRow(i))
 	}
 	r.more = parts.NewButton(parts.Link, "+ names and numbers", "", func() { r.begin() })
-	r.names = parts.NewSmallButton(parts.Quiet, "Print names", func() { p.AddLetters(present.LettersName) })
-	r.numbers = parts.NewSmallButton(parts.Quiet, "Print numbers", func() { p.AddLetters(present.LettersNumber) })
+	buttons := parts.Flow(8)
+	for _, kind := range present.Letterings() {
+		b := parts.NewSmallButton(parts.Quiet, "+ "+kind, func() { p.AddLetters(kind) })
+		r.kinds = append(r.kinds, b)
+		buttons.Add(b)
+	}
 	r.drive = parts.NewSmallButton(parts.Quiet, "Take the size run from here", p.SizesFromRoster)
+	r.mend = parts.NewSmallButton(parts.Quiet, "Go to the next to mend", r.nextToMend)
 	r.notes = parts.NewParagraph("", parts.CaptionStyle)
-	r.said = parts.NewParagraph("", parts.CaptionStyle.In(look.Fault))
-	buttons := parts.Flow(8, r.names, r.numbers, r.drive,
-		parts.NewSmallButton(parts.Quiet, "List from a file…", r.ask),
-		parts.NewSmallButton(parts.Quiet, "By size", p.SortRoster), parts.NewSmallButton(parts.Quiet, "CAPITALS", p.CapitalRoster))
-	r.section = parts.NewSection("Names and numbers", "paste a list from a spreadsheet into the first cell", newWheel(r.table, r.scroll), r.notes, r.said, buttons)
+	r.said = parts.NewParagraph("", parts.CaptionStyle)
+	r.season = newSeason(r)
+	for _, b := range []*parts.Button{
+		r.drive, r.mend, parts.NewSmallButton(parts.Quiet, "List from a file…", func() { r.ask(r.take) }),
+		parts.NewSmallButton(parts.Quiet, "By size", p.SortRoster), parts.NewSmallButton(parts.Quiet, "CAPITALS", p.CapitalRoster), r.season.open,
+	} {
+		buttons.Add(b)
+	}
+	r.section = parts.NewSection("Names and numbers", "paste a list from a spreadsheet into the first cell",
+		newWheel(r.table, r.scroll), r.notes, r.said, buttons, r.season.box)
 	r.section.Hide()
 	return r
 }
@@ -106,7 +118,7 @@ func (r *roster) paste(i, k int, text string) bool {
 	for _, line := range strings.Split(strings.Trim(strings.ReplaceAll(text, "\r\n", "\n"), "\n"), "\n") {
 		block = append(block, strings.Split(line, "\t"))
 	}
-	r.presenter.PasteRoster(r.first+i, k, block)
+	r.say(r.presenter.PasteRoster(r.first+i, k, block))
 	return true
 }
 
@@ -156,9 +168,12 @@ func (r *roster) show(v *present.View, anew bool) {
 		return
 	}
 	r.section.Hint.SetText(firstOf(r.view.Summary, "paste a list from a spreadsheet into the first cell"))
-	visible(r.names, !r.view.HasNames)
-	visible(r.numbers, !r.view.HasNumbers)
+	for i, kind := range present.Letterings() {
+		visible(r.kinds[i], slices.Contains(r.view.Missing, kind))
+	}
 	visible(r.drive, len(r.view.Differs) > 0)
+	visible(r.mend, len(r.view.Mend) > 0 && len(r.view.Rows) > rosterSight)
+	r.season.show(r.view)
 	r.first = min(r.first, max(len(r.view.Rows)+1-rosterSight, 0))
 	r.fill(anew)
 	remarks := append([]string{}, r.view.Remarks...)
@@ -194,15 +209,44 @@ func (r *roster) fill(anew bool) {
 	relay(r.table)
 }
 
-// ask opens the file chooser for a list.
-func (r *roster) ask() {
+// nextToMend goes to the next row with a problem, after the one in which the typist is, or the first.
+func (r *roster) nextToMend() {
+	if len(r.view.Mend) == 0 {
+		return
+	}
+	to := r.view.Mend[0]
+	for _, row := range r.view.Mend {
+		if row > r.mended {
+			to = row
+			break
+		}
+	}
+	r.mended = to
+	r.reveal(to)
+	for k, said := range r.view.Rows[to].Problems {
+		if said != "" {
+			parts.Focus(r.rows[to-r.first].fields[k].Field)
+			return
+		}
+	}
+}
+
+// say tells what became of a list.
+func (r *roster) say(text string) {
+	r.said.SetText(text)
+	visible(r.said, text != "")
+	r.changed()
+}
+
+// ask opens the file chooser for a list, and hands its rows on.
+func (r *roster) ask(then func(name string, rows [][]string)) {
 	w := windowOf(r.table)
 	if w == nil {
 		return
 	}
 	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
 		if err == nil && f != nil {
-			r.read(f)
+			r.read(f, then)
 		}
 	}, w)
 	d.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt", ".xlsx"}))
@@ -210,19 +254,21 @@ func (r *roster) ask() {
 }
 
 // read takes a list from a file, off the window's goroutine.
-func (r *roster) read(f fyne.URIReadCloser) {
+func (r *roster) read(f fyne.URIReadCloser, then func(name string, rows [][]string)) {
 	parts.Background(func() func() {
 		defer f.Close()
 		rows, err := present.ReadRoster(f)
 		return func() {
-			r.said.SetText("")
 			if err != nil {
-				r.said.SetText("The list could not be read: " + err.Error())
-				visible(r.said, true)
-				r.changed()
+				r.say("The list could not be read: " + err.Error())
 				return
 			}
-			r.presenter.PasteRoster(len(r.view.Rows), 0, rows)
+			then(f.URI().Name(), rows)
 		}
 	})
+}
+
+// take puts the rows of a list below those that are there.
+func (r *roster) take(_ string, rows [][]string) {
+	r.say(r.presenter.PasteRoster(len(r.view.Rows), 0, rows))
 }

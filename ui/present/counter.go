@@ -36,6 +36,9 @@ type Counter struct {
 
 	pictures map[string]artwork.Picture // by path, of this sitting
 
+	last   []catalog.DraftPerson // the roster that this one is held against
+	lastOf string                // what it is of; empty: none
+
 	watchers []func(View)
 	view     View
 }
@@ -106,6 +109,7 @@ func (c *Counter) Open(d catalog.Draft) {
 	c.jobNo++
 	c.generation++
 	c.priced, c.current, c.changed = false, false, false
+	c.last, c.lastOf = nil, ""
 	c.savedAt, c.saveErr = time.Time{}, nil
 	c.later = later{seq: c.later.seq + 1, running: c.later.running}
 	c.Reload()
@@ -164,7 +168,7 @@ func (c *Counter) edit(path string, change func(d *catalog.Draft)) {
 	before := c.state()
 	after := clone(before.draft)
 	change(&after)
-	dressTexts(&after)
+	c.dressTexts(&after)
 	c.history.keep(before, path)
 	c.draft, c.changed = after, true
 	if c.missing() {

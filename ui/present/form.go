@@ -80,6 +80,8 @@ type ArtRow struct {
 	Letters    string // name or number, where the texts come from the roster
 	CharWidth  string
 	ChargeEach string
+	ByDigit    bool     // the charge is for each character
+	Untaxed    bool     // it bears no tax
 	Picture    *Picture // nil: none
 	Problems   ArtProblems
 }

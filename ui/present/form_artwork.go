@@ -15,6 +15,7 @@ func (c *Counter) artwork(v *View) []ArtRow {
 			Chips: chips(p), FullColor: p.FullColor, On: c.onWords(p.On), OnKeys: p.On, Fixed: p.Method,
 			Stitches: p.Stitches, NeedStitch: c.sews(), NoTurn: p.NoTurn, Variants: p.Variants, Picture: c.pictureView(p),
 			Letters: p.Letters, CharWidth: p.CharWidth, ChargeEach: p.ChargeEach,
+			ByDigit: p.ChargeBy != "", Untaxed: p.Untaxed,
 		}
 		r.Problems = artProblems(v, r.Path)
 		c.methodWords(&r)

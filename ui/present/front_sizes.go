@@ -2,14 +2,17 @@ package present
 
 import (
 	"image"
+	"slices"
+	"strings"
 	"unicode/utf8"
 
 	"pressworth/assets/drawing"
 	"pressworth/quote"
+	"pressworth/quote/sizes"
 )
 
 // panelDrawings are the garments for the shop's own eye: the line with most pieces on its smallest and its largest size,
-// seen from every side that carries artwork.
+// seen from every side that carries artwork; a side with names twice, with the longest and with the shortest.
 func (c *Counter) panelDrawings() []FrontDrawing {
 	lines := c.byPieces()
 	if len(lines) == 0 || len(c.job.Placements) == 0 {
@@ -19,21 +22,46 @@ func (c *Counter) panelDrawings() []FrontDrawing {
 	small, large := ends(g)
 	var out []FrontDrawing
 	for _, size := range []string{small, large} {
-		arts, prints := c.artsFor(g.ID, size, endText(size == small))
-		if len(arts) == 0 {
-			continue
-		}
-		for _, side := range drawing.Sides(g.Info.Category, arts) {
-			out = append(out, FrontDrawing{
-				Name: size + ", " + string(side), Arts: arts, Prints: prints,
-				Garment: drawing.Garment{Category: firstWord(g), Size: size, Side: side, Color: g.Info.Hex},
-			})
-		}
+		out = append(out, c.sidesOf(g, size)...)
 		if small == large {
 			break
 		}
 	}
 	return out
+}
+
+// sidesOf draws one size from every side that carries artwork.
+func (c *Counter) sidesOf(g quote.Garment, size string) (out []FrontDrawing) {
+	arts, prints := c.artsFor(g.ID, size, longest)
+	if len(arts) == 0 {
+		return nil
+	}
+	other, otherPrints := c.artsFor(g.ID, size, shortestName)
+	add := func(side drawing.Side, arts []drawing.Art, prints []image.Image, note string) {
+		out = append(out, FrontDrawing{
+			Name: size + ", " + string(side) + note, Arts: arts, Prints: prints,
+			Garment: drawing.Garment{Category: firstWord(g), Size: size, Side: side, Color: g.Info.Hex},
+		})
+	}
+	for _, side := range drawing.Sides(g.Info.Category, arts) {
+		if !c.namesOn(g, side, arts, other) {
+			add(side, arts, prints, "")
+			continue
+		}
+		add(side, arts, prints, ", longest")
+		add(side, other, otherPrints, ", shortest")
+	}
+	return out
+}
+
+// namesOn says whether a side has a name that is not the same twice.
+func (c *Counter) namesOn(g quote.Garment, side drawing.Side, long, short []drawing.Art) bool {
+	for i := range long {
+		if long[i].Text != short[i].Text && slices.Contains(drawing.Sides(g.Info.Category, long[i:i+1]), side) {
+			return true
+		}
+	}
+	return false
 }
 
 // ends are the smallest and the largest size of a line that has pieces; sizes stand in their order.
@@ -49,12 +77,21 @@ func ends(g quote.Garment) (small, large string) {
 	return small, large
 }
 
-// endText is which name is drawn: the longest on the smallest size, the shortest on the largest.
-func endText(small bool) func(quote.Placement) string {
-	if small {
-		return longest
+// shortestName is the shortest of a placement's names; of numbers the widest, which is looked at on every size.
+func shortestName(p quote.Placement) string {
+	for _, t := range p.Texts {
+		if strings.Trim(t.Text, "0123456789") != "" {
+			return shortest(p)
+		}
 	}
-	return shortest
+	return longest(p)
+}
+
+// lettersSize says whether names or numbers go on a size of a garment: others of the same age have them.
+func lettersSize(p quote.Placement, garment, size string) bool {
+	return slices.ContainsFunc(p.Texts, func(t quote.Text) bool {
+		return t.Garment == garment && sizes.Child(t.Size) == sizes.Child(size)
+	})
 }
 
 // fits says what is in the way of artwork on the garments: for every line and placement the first size it concerns.
@@ -86,7 +123,7 @@ func (c *Counter) fits() []string {
 // artsFor are the artworks on one size of a line, each in the size it has there, with their pictures.
 func (c *Counter) artsFor(garment, size string, text func(quote.Placement) string) (arts []drawing.Art, prints []image.Image) {
 	for _, p := range c.job.Placements {
-		if p.On != nil && !contains(p.On, garment) {
+		if p.On != nil && !contains(p.On, garment) || p.Personal && !lettersSize(p, garment, size) {
 			continue
 		}
 		w, h := p.Width, p.Height

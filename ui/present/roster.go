@@ -18,15 +18,9 @@ const (
 	RosterColumns
 )
 
-// What a placement of names and numbers prints.
-const (
-	LettersName   = "name"
-	LettersNumber = "number"
-)
-
 // SetRoster takes what was typed into one cell; a row past the last is a new one.
 func (c *Counter) SetRoster(row, column int, text string) {
-	c.edit("roster "+quantity(row+1)+quantity(column+1), func(d *catalog.Draft) {
+	c.editRoster("roster "+quantity(row+1)+quantity(column+1), func(d *catalog.Draft) {
 		for len(d.Roster) <= row {
 			d.Roster = append(d.Roster, catalog.DraftPerson{Garment: c.onlyGarment(*d)})
 		}
@@ -36,22 +30,23 @@ func (c *Counter) SetRoster(row, column int, text string) {
 
 // RemovePerson takes a row off the roster.
 func (c *Counter) RemovePerson(row int) {
-	c.edit("", func(d *catalog.Draft) {
+	c.editRoster("", func(d *catalog.Draft) {
 		if row < len(d.Roster) {
 			d.Roster = slices.Delete(d.Roster, row, row+1)
 		}
 	})
 }
 
-// PasteRoster puts rows of a spreadsheet into the roster, from a cell on. Rows with a head, or pasted into the first cell of
-// an empty roster, have their columns guessed.
-func (c *Counter) PasteRoster(row, column int, block [][]string) {
+// PasteRoster puts rows of a spreadsheet into the roster, from a cell on, and says what was taken from which column. Rows
+// with a head, or pasted into the first cell of an empty roster, have their columns guessed.
+func (c *Counter) PasteRoster(row, column int, block [][]string) (said string) {
 	guess := guessColumns(block)
-	c.edit("", func(d *catalog.Draft) {
+	c.editRoster("", func(d *catalog.Draft) {
 		if guess.head || len(d.Roster) == 0 || column == 0 && row >= len(d.Roster) {
 			for _, line := range guess.rows {
 				d.Roster = append(d.Roster, c.person(*d, guess, line))
 			}
+			said = guess.words()
 			return
 		}
 		for i, line := range block {
@@ -65,11 +60,12 @@ func (c *Counter) PasteRoster(row, column int, block [][]string) {
 			}
 		}
 	})
+	return said
 }
 
 // SortRoster orders the roster by garment and size, everybody keeping their name and number.
 func (c *Counter) SortRoster() {
-	c.edit("", func(d *catalog.Draft) {
+	c.editRoster("", func(d *catalog.Draft) {
 		order := map[string]int{}
 		for i, g := range d.Garments {
 			order[g.Key] = i
@@ -95,46 +91,6 @@ func (c *Counter) CapitalRoster() {
 		for i := range d.Roster {
 			d.Roster[i].Name = strings.ToUpper(d.Roster[i].Name)
 		}
-	})
-}
-
-// SizesFromRoster makes the size run of every garment that is on the roster what the roster says; a size the garment does
-// not come in is left to be mended on the roster.
-func (c *Counter) SizesFromRoster() {
-	c.edit("", func(d *catalog.Draft) {
-		counted := countRoster(*d)
-		for i := range d.Garments {
-			g := &d.Garments[i]
-			if counted[g.Key] == nil {
-				continue
-			}
-			for k := range g.Sizes {
-				g.Sizes[k].Qty = quantity(counted[g.Key][g.Sizes[k].Size])
-			}
-		}
-	})
-}
-
-// AddLetters puts names or numbers on the job: an artwork row whose texts come from the roster. Its measures are common
-// practice, no source.
-func (c *Counter) AddLetters(letters string) string {
-	key := freshKey("p", placementKeys(c.draft))
-	c.edit("", func(d *catalog.Draft) {
-		p := catalog.DraftPlacement{Key: key, Personal: true, Letters: letters, Inks: "1", On: c.usualGarments(*d, letters)}
-		if letters == LettersNumber {
-			p.Name, p.Width, p.Height, p.CharWidth, p.Position = "Number", "12", "8", "5", "back, below the name"
-		} else {
-			p.Name, p.Width, p.Height, p.CharWidth, p.Position = "Name", "12", "2.5", "1.8", "back, across the shoulders"
-		}
-		d.Placements = append(d.Placements, p)
-	})
-	return key
-}
-
-// SetLettering takes the width of a character and what is charged for each text of a row of names and numbers.
-func (c *Counter) SetLettering(key, charWidth, chargeEach string) {
-	c.placement("lettering "+key, key, func(p *catalog.DraftPlacement) {
-		p.CharWidth, p.ChargeEach = strings.TrimSpace(charWidth), strings.TrimSpace(chargeEach)
 	})
 }
 
@@ -195,26 +151,6 @@ func (c *Counter) sizeOn(d catalog.Draft, garment, text string) string {
 		}
 	}
 	return strings.ToUpper(strings.TrimSpace(text))
-}
-
-// dressTexts gives every row of names and numbers its texts, in the order of the roster.
-func dressTexts(d *catalog.Draft) {
-	for i := range d.Placements {
-		p := &d.Placements[i]
-		if p.Letters == "" {
-			continue
-		}
-		p.Texts = nil
-		for _, person := range d.Roster {
-			text := strings.TrimSpace(person.Name)
-			if p.Letters == LettersNumber {
-				text = person.Number
-			}
-			if text != "" && person.Garment != "" && (p.On == nil || contains(p.On, person.Garment)) {
-				p.Texts = append(p.Texts, catalog.DraftText{Garment: person.Garment, Size: person.Size, Text: text})
-			}
-		}
-	}
 }
 
 // countRoster counts the people by garment and size.

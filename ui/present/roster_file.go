@@ -1,13 +1,14 @@
 package present
 
 import (
+	"fmt"
 	"io"
 
 	"pressworth/catalog/pricefile"
 )
 
 // mostPeople is the longest list that is read.
-const mostPeople = 5000
+const mostPeople = 20_000
 
 // ReadRoster reads the rows of a list of people from a CSV or XLSX file, in whatever encoding it is.
 func ReadRoster(r io.Reader) ([][]string, error) {
@@ -15,5 +16,9 @@ func ReadRoster(r io.Reader) ([][]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	return f.Table(mostPeople + 1)
+	rows, err := f.Table(mostPeople + 2)
+	if err == nil && len(rows) > mostPeople+1 {
+		return nil, fmt.Errorf("more than %d rows: divide it into several lists", mostPeople)
+	}
+	return rows, err
 }

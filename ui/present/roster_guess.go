@@ -2,6 +2,7 @@ package present
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"pressworth/catalog"
@@ -13,6 +14,8 @@ type guessed struct {
 	at   [RosterColumns]int
 	head bool // the first row named the columns
 	rows [][]string
+
+	names []string // the columns' own names, where there is a head
 }
 
 // headWords name the columns in the heads of lists.
@@ -33,7 +36,7 @@ func guessColumns(block [][]string) guessed {
 		g.at[i] = -1
 	}
 	if len(block) > 0 && g.byHead(block[0]) {
-		g.head, g.rows = true, block[1:]
+		g.head, g.rows, g.names = true, block[1:], block[0]
 		return g
 	}
 	g.byContent()
@@ -113,9 +116,48 @@ func (g *guessed) most(k int, kind func(string) bool) bool {
 func (c *Counter) person(d catalog.Draft, g guessed, row []string) catalog.DraftPerson {
 	p := catalog.DraftPerson{Garment: c.onlyGarment(d)}
 	for column, k := range g.at {
-		if k >= 0 && k < len(row) {
+		if k >= 0 && k < len(row) && !(column == RosterGarment && strings.TrimSpace(row[k]) == "") {
 			c.setCell(&d, &p, column, strings.TrimSpace(row[k]))
 		}
 	}
 	return p
+}
+
+// columnWords name the columns of the roster in a sentence.
+var columnWords = [RosterColumns]string{"garment", "size", "person", "name", "number"}
+
+// words say what was taken from where: "12 rows: size from column 3, name from column 2. Column 4 (e-mail) is not used."
+func (g *guessed) words() string {
+	var taken, left []string
+	wide := len(g.names)
+	for _, row := range g.rows {
+		wide = max(wide, len(row))
+	}
+	for column, k := range g.at {
+		if k >= 0 {
+			taken = append(taken, columnWords[column]+" from column "+g.column(k))
+		}
+	}
+	for k := range wide {
+		if !g.taken(k) {
+			left = append(left, g.column(k))
+		}
+	}
+	text := figures(len(g.rows), "row") + " taken over: " + list(taken) + "."
+	if len(left) > 6 {
+		left = append(left[:6:6], figures(len(left)-6, "other"))
+	}
+	if len(left) > 0 {
+		text += " Not used: " + plural(len(left), "column") + " " + list(left) + "."
+	}
+	return text
+}
+
+// column names a column by its place, and by its head where there is one.
+func (g *guessed) column(k int) string {
+	text := strconv.Itoa(k + 1)
+	if k < len(g.names) && strings.TrimSpace(g.names[k]) != "" {
+		text += " (" + strings.TrimSpace(g.names[k]) + ")"
+	}
+	return text
 }

@@ -46,7 +46,7 @@ func TestRoster_makesTheTextsOfItsPlacements(t *testing.T) {
 	c := team(t)
 	c.PasteRoster(0, 0, [][]string{{"7", "RIVERA", "M"}, {"10", "", "L"}})
 	p := c.Draft().Placements
-	if got, want := fmt.Sprint(p[0].Texts, p[1].Texts), "[{g1 M RIVERA}] [{g1 M 7} {g1 L 10}]"; got != want {
+	if got, want := fmt.Sprint(p[0].Texts, p[1].Texts), "[{g1 M RIVERA 1}] [{g1 M 7 1} {g1 L 10 2}]"; got != want {
 		t.Errorf("got %s, want %s", got, want)
 	}
 	c.RemovePerson(0)
@@ -72,7 +72,7 @@ func TestRoster_checksWhatWasTyped(t *testing.T) {
 	if len(r.Remarks) != 1 || r.Remarks[0] != "Narrowed to fit 12 in: PAPADOPOULOS." {
 		t.Errorf("got %v, want the name that is too long", r.Remarks)
 	}
-	if r.Summary != "5 people, 4 names, 3 numbers" {
+	if r.Summary != "5 people, 4 names, 3 numbers, 5 to mend" {
 		t.Errorf("got %q", r.Summary)
 	}
 	if c.Draft().Roster[4].Garment != "polo" {

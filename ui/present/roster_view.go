@@ -2,10 +2,9 @@ package present
 
 import (
 	"fmt"
-	"math/big"
+	"slices"
+	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"pressworth/catalog"
 )
@@ -16,8 +15,12 @@ type Roster struct {
 	Summary    string   // "12 people, 12 names, 11 numbers"
 	Differs    []string // where roster and size run disagree
 	Remarks    []string // doubled numbers, names that are narrowed
+	Season     []string // against the last season's list, where there is one
+	SeasonOf   string   // which that is
+	Missing    []string // kinds of names and numbers that no placement prints yet
 	HasNames   bool     // a placement prints the names
 	HasNumbers bool
+	Mend       []int // rows with a problem
 }
 
 // RosterRow is one person.
@@ -38,27 +41,25 @@ func (r RosterRow) Problem() string {
 
 func (c *Counter) roster() Roster {
 	d := c.draft
-	r := Roster{Rows: make([]RosterRow, len(d.Roster))}
-	for _, p := range d.Placements {
-		r.HasNames = r.HasNames || p.Letters == LettersName
-		r.HasNumbers = r.HasNumbers || p.Letters == LettersNumber
-	}
-	if len(d.Roster) == 0 {
-		return r
-	}
-	names := map[string]string{}
-	for i, g := range d.Garments {
-		names[g.Key] = c.lineName(i)
-	}
-	numbers := map[[2]string]int{}
-	for _, p := range d.Roster {
-		if p.Number != "" {
-			numbers[[2]string{c.styleOf(p.Garment), p.Number}]++
+	r := Roster{Rows: make([]RosterRow, len(d.Roster)), SeasonOf: c.lastOf}
+	for _, kind := range Letterings() {
+		has := slices.ContainsFunc(d.Placements, func(p catalog.DraftPlacement) bool { return p.Letters == kind })
+		switch {
+		case !has:
+			r.Missing = append(r.Missing, kind)
+		case kind == LettersName:
+			r.HasNames = true
+		default:
+			r.HasNumbers = true
 		}
 	}
+	look := c.rosterLook(r)
 	printed, numbered := 0, 0
 	for i, p := range d.Roster {
-		r.Rows[i] = c.rosterRow(p, names, numbers, r)
+		r.Rows[i] = look.row(p)
+		if r.Rows[i].Problem() != "" {
+			r.Mend = append(r.Mend, i)
+		}
 		if strings.TrimSpace(p.Name) != "" {
 			printed++
 		}
@@ -66,14 +67,48 @@ func (c *Counter) roster() Roster {
 			numbered++
 		}
 	}
-	people := fmt.Sprintf("%d people", len(d.Roster))
-	if len(d.Roster) == 1 {
-		people = "1 person"
+	r.Summary = peopleWords(len(d.Roster)) + ", " + figures(printed, "name") + ", " + figures(numbered, "number")
+	if n := len(r.Mend); n > 0 {
+		r.Summary += fmt.Sprintf(", %d to mend", n)
 	}
-	r.Summary = people + ", " + figures(printed, "name") + ", " + figures(numbered, "number")
-	r.Differs = c.rosterDiffers(names)
-	r.Remarks = c.narrowed()
+	r.Differs = c.rosterDiffers(look.names)
+	r.Remarks = append(c.narrowed(), smallLetters(d.Roster)...)
+	r.Season = c.seasonWords()
 	return r
+}
+
+func peopleWords(n int) string {
+	if n == 1 {
+		return "1 person"
+	}
+	return Grouped(strconv.Itoa(n)) + " people"
+}
+
+// rosterLook is what every row is looked at with.
+type rosterLook struct {
+	c       *Counter
+	names   map[string]string // of garment lines, by key
+	numbers map[[2]string]int // how many wear a number, by style
+	left    map[[2]string]int // pieces of the size run not given to anybody yet, by garment and size
+	run     map[[2]string]int // pieces of the size run
+	prints  Roster
+}
+
+func (c *Counter) rosterLook(r Roster) *rosterLook {
+	l := &rosterLook{c: c, names: map[string]string{}, numbers: map[[2]string]int{}, left: map[[2]string]int{}, run: map[[2]string]int{}, prints: r}
+	for i, g := range c.draft.Garments {
+		l.names[g.Key] = c.lineName(i)
+		for _, s := range g.Sizes {
+			l.run[[2]string{g.Key, s.Size}] = pieces(s.Qty)
+			l.left[[2]string{g.Key, s.Size}] = pieces(s.Qty)
+		}
+	}
+	for _, p := range c.draft.Roster {
+		if p.Number != "" {
+			l.numbers[[2]string{c.styleOf(p.Garment), p.Number}]++
+		}
+	}
+	return l
 }
 
 // styleOf is what numbers must not double within: all colours of one style.
@@ -84,58 +119,59 @@ func (c *Counter) styleOf(key string) string {
 	return key
 }
 
-func (c *Counter) rosterRow(p catalog.DraftPerson, names map[string]string, numbers map[[2]string]int, r Roster) RosterRow {
-	row := RosterRow{Cells: [RosterColumns]string{names[p.Garment], p.Size, p.Person, p.Name, p.Number}}
-	if names[p.Garment] == "" {
+func (l *rosterLook) row(p catalog.DraftPerson) RosterRow {
+	name := l.names[p.Garment]
+	row := RosterRow{Cells: [RosterColumns]string{name, p.Size, p.Person, p.Name, p.Number}}
+	if name == "" {
 		row.Cells[RosterGarment] = p.Garment
-		row.Problems[RosterGarment] = "which garment? It is none of this job"
-		if p.Garment == "" {
-			row.Problems[RosterGarment] = "which garment?"
-		}
-	} else if !c.hasSizeOn(p.Garment, p.Size) {
-		row.Problems[RosterSize] = "which size? " + names[p.Garment] + " has no such size"
 	}
-	if text := unprintable(p.Name); text != "" {
-		row.Problems[RosterName] = text
-	} else if r.HasNames && strings.TrimSpace(p.Name) == "" {
-		row.Problems[RosterName] = "no name: nothing is printed"
+	row.Problems = [RosterColumns]string{
+		RosterGarment: l.garment(p), RosterPerson: control(p.Person), RosterName: l.name(p.Name), RosterNumber: l.number(p),
 	}
-	if text := unprintable(p.Number); text != "" {
-		row.Problems[RosterNumber] = text
-	} else if n := numbers[[2]string{c.styleOf(p.Garment), p.Number}]; p.Number != "" && n > 1 {
-		row.Problems[RosterNumber] = fmt.Sprintf("number %s is given to %s", p.Number, number(n))
-	} else if r.HasNumbers && p.Number == "" {
-		row.Problems[RosterNumber] = "no number: nothing is printed"
+	if name != "" {
+		row.Problems[RosterSize] = l.size(p)
 	}
 	return row
 }
 
-func (c *Counter) hasSizeOn(key, size string) bool {
-	g := garmentAt(&c.draft, key)
-	if g == nil {
-		return false
+func (l *rosterLook) garment(p catalog.DraftPerson) string {
+	switch {
+	case p.Garment == "":
+		return "which garment?"
+	case l.names[p.Garment] == "":
+		return "which garment? It is none of this job"
 	}
-	for _, s := range g.Sizes {
-		if s.Size == size {
-			return true
-		}
-	}
-	return false
+	return ""
 }
 
-// unprintable says which character the lettering cannot take: control characters, and scripts written from right to left,
-// which the lettering would set the wrong way round.
-func unprintable(text string) string {
-	for _, r := range text {
-		switch {
-		case unicode.IsControl(r), r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069:
-			return "a character here cannot be printed: type it again"
-		case unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana):
-			return "written from right to left: order this name as artwork"
-		}
+func (l *rosterLook) size(p catalog.DraftPerson) string {
+	key := [2]string{p.Garment, p.Size}
+	run, known := l.run[key]
+	if !known {
+		return "which size? " + l.names[p.Garment] + " has no such size"
 	}
-	if utf8.RuneCountInString(text) > 200 {
-		return "too long: at most 200 characters"
+	if l.left[key]--; l.left[key] < 0 {
+		return fmt.Sprintf("more people than pieces: the size run has %d in %s", run, p.Size)
+	}
+	return ""
+}
+
+func (l *rosterLook) name(text string) string {
+	if l.prints.HasNames && strings.TrimSpace(text) == "" {
+		return "no name: nothing is printed"
+	}
+	return unprintable(text)
+}
+
+func (l *rosterLook) number(p catalog.DraftPerson) string {
+	if text := unprintable(p.Number); text != "" {
+		return text
+	}
+	if n := l.numbers[[2]string{l.c.styleOf(p.Garment), p.Number}]; p.Number != "" && n > 1 {
+		return fmt.Sprintf("number %s is given to %s", p.Number, number(n))
+	}
+	if l.prints.HasNumbers && p.Number == "" {
+		return "no number: nothing is printed"
 	}
 	return ""
 }
@@ -153,33 +189,6 @@ func (c *Counter) rosterDiffers(names map[string]string) []string {
 			if have != want {
 				out = append(out, fmt.Sprintf("%s %s: %d in the size run, %d on the roster", names[g.Key], s.Size, have, want))
 			}
-		}
-	}
-	return out
-}
-
-// narrowed names the texts that are wider than their placement allows: they are printed narrower.
-func (c *Counter) narrowed() []string {
-	var out []string
-	for _, p := range c.draft.Placements {
-		width, ok1 := new(big.Rat).SetString(p.Width)
-		char, ok2 := new(big.Rat).SetString(p.CharWidth)
-		if p.Letters == "" || !ok1 || !ok2 || char.Sign() <= 0 {
-			continue
-		}
-		q := new(big.Rat).Quo(width, char)
-		room := new(big.Int).Quo(q.Num(), q.Denom()).Int64()
-		var wide []string
-		for _, t := range p.Texts {
-			if int64(utf8.RuneCountInString(t.Text)) > room && !contains(wide, t.Text) {
-				wide = append(wide, t.Text)
-			}
-		}
-		if n := len(wide); n > 4 {
-			wide = append(wide[:4:4], figures(n-4, "other"))
-		}
-		if len(wide) > 0 {
-			out = append(out, fmt.Sprintf("Narrowed to fit %s in: %s.", p.Width, list(wide)))
 		}
 	}
 	return out
