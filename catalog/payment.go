@@ -86,27 +86,37 @@ func (a Account) DepositDue() money.Amount {
 // HoldsCardNumber tells whether a text holds 13 to 19 digits, perhaps divided by spaces or dashes, whose check digit
 // is right: payment cards are numbered so (ISO/IEC 7812-1, with the check digit of its annex B).
 func HoldsCardNumber(text string) bool {
-	var digits []int
+	var groups []string // of digits that stand together but for spaces and dashes
+	open := false
 	for _, r := range text + "." {
 		switch {
 		case r >= '0' && r <= '9':
-			digits = append(digits, int(r-'0'))
+			if !open {
+				groups = append(groups, "")
+			}
+			groups[len(groups)-1] += string(r)
+			open = true
 		case r == ' ' || r == '-' || r == '\u00a0':
+			open = false
 		default:
-			if cardAmong(digits) {
+			if cardAmong(groups) {
 				return true
 			}
-			digits = nil
+			groups, open = nil, false
 		}
 	}
 	return false
 }
 
-// cardAmong looks for a card number among digits that stand together: it may stand beside others.
-func cardAmong(digits []int) bool {
-	for from := range digits {
-		for n := 13; n <= 19 && from+n <= len(digits); n++ {
-			if checks(digits[from : from+n]) {
+// cardAmong looks for a card number made of whole groups: it may stand beside others.
+func cardAmong(groups []string) bool {
+	for from := range groups {
+		digits := ""
+		for _, g := range groups[from:] {
+			if digits += g; len(digits) > 19 {
+				break
+			}
+			if len(digits) >= 13 && checks(digits) {
 				return true
 			}
 		}
@@ -115,10 +125,10 @@ func cardAmong(digits []int) bool {
 }
 
 // checks tells whether the last digit is the check digit of those before it.
-func checks(digits []int) bool {
+func checks(digits string) bool {
 	sum := 0
-	for i := range digits {
-		d := digits[len(digits)-1-i]
+	for i := range len(digits) {
+		d := int(digits[len(digits)-1-i] - '0')
 		if i%2 == 1 {
 			if d *= 2; d > 9 {
 				d -= 9
@@ -126,5 +136,5 @@ func checks(digits []int) bool {
 		}
 		sum += d
 	}
-	return digits[0] != 0 && sum%10 == 0
+	return digits[0] != '0' && sum%10 == 0
 }

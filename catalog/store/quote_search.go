@@ -50,12 +50,23 @@ func quoteFields(q *catalog.QuoteRow) []any {
 	}
 }
 
-// Quotes reads the quote book.
+// newestFirst is how many of the quotes that fit a search are put in the order of change at the most: a single letter
+// fits nearly all there are.
+const newestFirst = 600
+
+// Quotes reads the quote book. In the order of change a search that fits more quotes than newestFirst looks at the newest
+// of them.
 func (s *Store) Quotes(ctx context.Context, f QuoteFilter) ([]catalog.QuoteRow, error) {
-	query := "SELECT " + quoteColumns + " FROM quote WHERE 1 = 1"
+	index := "quote_listed"
+	query := " WHERE 1 = 1"
 	var args []any
 	if m := quoteMatch(f.Words); m != "" {
-		query, args = query+" AND id IN (SELECT rowid FROM quote_words WHERE quote_words MATCH ?)", append(args, m)
+		index = "quote_found"
+		query, args = query+" AND id IN (SELECT rowid FROM quote_words WHERE quote_words MATCH ?", append(args, f.narrowed(m))
+		if quoteOrders[f.Sort] == "" {
+			query += fmt.Sprintf(" ORDER BY rowid DESC LIMIT %d", newestFirst)
+		}
+		query += ")"
 	}
 	if f.State != "" {
 		query, args = query+" AND state = ?", append(args, f.State)
@@ -66,11 +77,20 @@ func (s *Store) Quotes(ctx context.Context, f QuoteFilter) ([]catalog.QuoteRow, 
 	if f.Limit <= 0 {
 		f.Limit = 200
 	}
-	all, err := rows(ctx, s.read, scanQuote, query+" ORDER BY "+f.order()+" LIMIT ?", append(args, f.Limit)...)
+	query = "SELECT " + quoteColumns + " FROM quote INDEXED BY " + index + query + " ORDER BY " + f.order() + " LIMIT ?"
+	all, err := rows(ctx, s.read, scanQuote, query, append(args, f.Limit)...)
 	if err != nil {
 		return nil, fmt.Errorf("quote book: %w", err)
 	}
 	return all, nil
+}
+
+// narrowed is a full-text query for quotes of the state that is asked for only: a quote's state is one of its words.
+func (f QuoteFilter) narrowed(match string) string {
+	if f.State == "" {
+		return match
+	}
+	return match + ` "` + f.State + `"`
 }
 
 func (f QuoteFilter) order() string {

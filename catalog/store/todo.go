@@ -39,7 +39,7 @@ const toDo = `WITH due(id, kind, day) AS (
 	UNION ALL SELECT q.id, 'collect money', coalesce(s.taken_on, q.finished) FROM quote q
 		JOIN revision r ON r.id = q.accepted_id LEFT JOIN step s ON s.quote_id = q.id AND s.name = 'collected'
 		WHERE (q.state = 'finished' OR s.quote_id IS NOT NULL) AND CAST(r.total AS REAL) > CAST(q.paid AS REAL)
-) SELECT ` + quoteColumns + `, kind, day FROM due JOIN quote USING (id) ORDER BY kind <> 'overdue', day = '', day, number`
+) SELECT ` + quoteColumns + `, kind, day FROM due JOIN quote INDEXED BY quote_found USING (id) ORDER BY kind <> 'overdue', day = '', day, number`
 
 // inWords says what a thing to do is about.
 func inWords(t catalog.ToDo, day string) string {

@@ -20,7 +20,6 @@ ALTER TABLE quote ADD COLUMN finished TEXT NOT NULL DEFAULT ''; -- the day it wa
 ALTER TABLE quote ADD COLUMN why TEXT NOT NULL DEFAULT '';      -- why it was declined
 ALTER TABLE quote ADD COLUMN paid TEXT NOT NULL DEFAULT '';     -- sum of its payments; empty: none
 CREATE INDEX quote_of_customer ON quote(customer_id);
-CREATE INDEX quote_in_state ON quote(state, changed);
 CREATE INDEX quote_decided ON quote(decided) WHERE decided <> '';
 
 -- The drafts of a quote with options; the leading one stands in the quote too.
@@ -193,10 +192,15 @@ CREATE TABLE actuals (
 
 INSERT INTO quote_event (quote_id, seq, state, at, note) SELECT id, 1, state, created, '' FROM quote;
 
--- What the list of quotes shows, without the drafts that make its rows long.
+-- What the list of quotes shows, without the drafts that make its rows long: in the order of change, and by what a search found.
 DROP INDEX quote_by_change;
 CREATE INDEX quote_listed ON quote(changed, id, number, state, customer, title, pieces, total, margin, needed_by, next_step, revision, options,
   follow_up, expires, paid, customer_id);
+CREATE INDEX quote_found ON quote(id, changed, number, state, customer, title, pieces, total, margin, needed_by, next_step, revision, options,
+  follow_up, expires, paid, customer_id);
+CREATE INDEX quote_in_state ON quote(state, needed_by, next_step);
+CREATE INDEX quote_to_follow_up ON quote(follow_up, state) WHERE follow_up <> '';
+CREATE INDEX quote_expiring ON quote(expires, state) WHERE expires <> '';
 
 -- The words that a quote is found by. A day is one word too, like d20260531, and an amount, like a1261x38: divided into
 -- their numbers they would be found by far too much.
@@ -210,6 +214,6 @@ CREATE VIEW quote_text AS
   FROM quote q LEFT JOIN customer c ON c.id = q.customer_id;
 DROP TABLE quote_words;
 CREATE VIRTUAL TABLE quote_words USING fts5(
-  words, content = '', contentless_delete = 1, prefix = '1 2 3', detail = 'none', tokenize = 'unicode61 remove_diacritics 2'
+  words, content = '', contentless_delete = 1, prefix = '1 2 3 4 5 6', detail = 'none', tokenize = 'unicode61 remove_diacritics 2'
 );
 INSERT INTO quote_words (rowid, words) SELECT id, words FROM quote_text;
