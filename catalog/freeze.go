@@ -33,6 +33,7 @@ func Freeze(d Draft, b Book, on string) (quote.Job, []quote.Problem) {
 	}
 	f.paidSetUps(&job)
 	job.Suppliers = f.suppliers(job)
+	f.inTime(&job)
 	job.Shop.Spares.DigitPercent, job.Shop.Spares.DigitAtLeast = b.Lettering.DigitPercent, b.Lettering.DigitsAtLeast
 	return job, f.problems
 }
