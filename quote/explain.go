@@ -85,8 +85,16 @@ func (x *explaining) walk(d *Difference) {
 		cause string
 		turn  func(*Job)
 	}{
-		{CausePlans, x.plans}, {CauseQuantities, x.quantities}, {CauseWork, x.work}, {CauseBlanks, x.blanks}, {CauseFreight, x.freight},
-		{CauseTransfers, x.transfers}, {CauseShop, x.shop}, {CausePricing, x.pricing}, {CauseMethods, x.methods}, {CauseRest, x.rest},
+		{CausePlans, x.plans},
+		{CauseQuantities, x.quantities},
+		{CauseWork, x.work},
+		{CauseBlanks, x.blanks},
+		{CauseFreight, x.freight},
+		{CauseTransfers, x.transfers},
+		{CauseShop, x.shop},
+		{CausePricing, x.pricing},
+		{CauseMethods, x.methods},
+		{CauseRest, x.rest},
 	} {
 		before := job
 		s.turn(&job)

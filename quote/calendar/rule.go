@@ -75,7 +75,8 @@ func parseRule(text string) (rule, error) {
 		return rule{kind: span, from: d, to: d}, nil
 	}
 	words := strings.Fields(strings.ToLower(text))
-	r, err := rule{}, errRule
+	var r rule
+	var err error
 	shift := 0
 	if n := len(words); n > 1 && strings.HasPrefix(words[n-1], "+") {
 		shift, err = strconv.Atoi(words[n-1][1:])

@@ -142,16 +142,26 @@ func (l *learnPage) jobs() fyne.CanvasObject {
 		return s
 	}
 	t := parts.NewTable([]parts.TableColumn{
-		{Title: "number", Width: 90}, {Title: "customer", Share: 2}, {Title: "planned", Width: 80, Right: true}, {Title: "took", Width: 80, Right: true},
-		{Title: "spoiled", Width: 60, Right: true}, {Title: "planned to leave", Width: 110, Right: true}, {Title: "left", Width: 90, Right: true},
+		{Title: "number", Width: 90},
+		{Title: "customer", Share: 2},
+		{Title: "planned", Width: 80, Right: true},
+		{Title: "took", Width: 80, Right: true},
+		{Title: "spoiled", Width: 60, Right: true},
+		{Title: "planned to leave", Width: 110, Right: true},
+		{Title: "left", Width: 90, Right: true},
 	})
 	t.Whole = true
 	t.Len = func() int { return len(rows) }
 	t.Row = func(i int) []parts.TableCell {
 		d := rows[i]
 		return []parts.TableCell{
-			{Text: d.Number}, {Text: d.Customer, Strong: true}, {Text: minutesWords(d.PlannedSetUp + d.PlannedPressing)}, {Text: minutesWords(d.SetUp + d.Pressing)},
-			{Text: fmt.Sprint(d.Spoiled)}, {Text: present.Amount(d.Outturn.Planned), Color: look.Muted}, {Text: present.Amount(d.Outturn.Left), Strong: true},
+			{Text: d.Number},
+			{Text: d.Customer, Strong: true},
+			{Text: minutesWords(d.PlannedSetUp + d.PlannedPressing)},
+			{Text: minutesWords(d.SetUp + d.Pressing)},
+			{Text: fmt.Sprint(d.Spoiled)},
+			{Text: present.Amount(d.Outturn.Planned), Color: look.Muted},
+			{Text: present.Amount(d.Outturn.Left), Strong: true},
 		}
 	}
 	s.Body.Add(t)

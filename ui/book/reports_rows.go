@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"pressworth/catalog"
@@ -45,11 +46,23 @@ func monthReport(rows []catalog.MonthRow) report {
 	for _, m := range rows {
 		r.bars = append(r.bars, chart.Bar{
 			Name: monthName(m.Month), First: partOf(m.WonFor, most), Second: partOf(m.LostFor, most),
-			Label: fmt.Sprintf("%d won, %s · %d lost, %s", m.Won, present.Amount(m.WonFor), m.Lost, present.Amount(m.LostFor)),
+			Label: monthWords(m),
 		})
 		r.table = append(r.table, []string{m.Month, fmt.Sprint(m.Won), m.WonFor.String(), fmt.Sprint(m.Lost), m.LostFor.String()})
 	}
 	return r
+}
+
+// monthWords are the figures of a month; what there is none of is left out.
+func monthWords(m catalog.MonthRow) string {
+	var words []string
+	if m.Won > 0 {
+		words = append(words, fmt.Sprintf("%d won, %s", m.Won, present.Amount(m.WonFor)))
+	}
+	if m.Lost > 0 {
+		words = append(words, fmt.Sprintf("%d lost, %s", m.Lost, present.Amount(m.LostFor)))
+	}
+	return strings.Join(words, " · ")
 }
 
 func monthName(month string) string {
@@ -117,7 +130,11 @@ func hoursReport(t catalog.Times) report {
 	return r
 }
 
-func hours(minutes int) string { return fmt.Sprintf("%.1f", float64(minutes)/60) }
+// hours writes minutes as hours with one place, rounded half up.
+func hours(minutes int) string {
+	tenths := (minutes + 3) / 6
+	return fmt.Sprintf("%d.%d", tenths/10, tenths%10)
+}
 
 func hoursOf(promised, capacity int) string { return hours(promised) + " of " + hours(capacity) + " h" }
 
