@@ -1,10 +1,6 @@
 package calendar
 
-import (
-	"cmp"
-	"slices"
-	"time"
-)
+import "time"
 
 // Press is the shop's own week: the days it works, takes goods in and presses, and what is promised already. Minutes and
 // Receives are by day of the week, Sunday first.
@@ -109,20 +105,26 @@ func (p Press) Promise(today Day, jobs []Booked) map[Day]int {
 	if !p.presses() {
 		return promised
 	}
-	jobs = slices.Clone(jobs)
-	slices.SortStableFunc(jobs, func(a, b Booked) int { return cmp.Compare(b.Due, a.Due) })
-	left := 0
+	left, due, last := 0, make(map[Day]int), Day(0)
 	for _, j := range jobs {
 		if j.Due == 0 {
 			left += max(j.Minutes, 0)
 			continue
 		}
-		rest := max(j.Minutes, 0)
-		for d := min(p.Calendar.Subtract(j.Due, p.Spare), Last); d >= today && rest > 0; d-- {
-			rest -= p.put(d, rest)
-		}
-		left += rest
+		due[min(j.Due, Last)] += max(j.Minutes, 0)
 	}
+	by := make(map[Day]int, len(due))
+	for d, minutes := range due {
+		d = p.Calendar.Subtract(d, p.Spare)
+		by[max(d, today-1)] += minutes
+		last = max(last, d)
+	}
+	rest := 0
+	for d := last; d >= today; d-- {
+		rest += by[d]
+		rest -= p.put(d, rest)
+	}
+	left += rest + by[today-1]
 	for d := today; d < Last && left > 0; d++ {
 		left -= p.put(d, left)
 	}

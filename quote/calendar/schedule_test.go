@@ -209,3 +209,35 @@ func TestSchedule_isMonotone(t *testing.T) {
 		}
 	})
 }
+
+// No day takes more than it has, and no minute is lost; what can be kept is kept: up to every day, as much is promised as
+// is due and has room before it.
+func TestPress_promisesEveryMinuteAndNoDayTooMuch(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := asks(t).Press
+		p.Promised = nil
+		if p.Minutes[2]+p.Minutes[3]+p.Minutes[4] == 0 {
+			p.Minutes[2] = 60
+		}
+		today := days(t, "today")
+		var jobs []calendar.Booked
+		all := 0
+		for range rapid.IntRange(0, 12).Draw(t, "jobs") {
+			j := calendar.Booked{Minutes: rapid.IntRange(0, 900).Draw(t, "minutes")}
+			if rapid.Bool().Draw(t, "dated") {
+				j.Due = today + calendar.Day(rapid.IntRange(-5, 40).Draw(t, "due"))
+			}
+			jobs, all = append(jobs, j), all+j.Minutes
+		}
+		promised, sum := p.Promise(today, jobs), 0
+		for d, n := range promised {
+			if n > p.Capacity(d) || d < today {
+				t.Fatalf("%s takes %d of %d minutes; today is %s", d, n, p.Capacity(d), today)
+			}
+			sum += n
+		}
+		if sum != all {
+			t.Fatalf("%d minutes promised, want all %d", sum, all)
+		}
+	})
+}
