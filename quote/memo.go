@@ -104,6 +104,29 @@ func (t *setting) gangGuess(c int, placements []int, r *scratch) (int64, bool) {
 	return k.x, k.ok
 }
 
+// gangUnder is gangCost, or false where that is proven to be more than a limit.
+func (t *setting) gangUnder(c int, placements []int, r *scratch, limit int64) (int64, bool) {
+	cd := &t.m.cards[c]
+	if cd.roll == nil || cd.priceScale > 1 {
+		return t.gangCost(c, placements, r)
+	}
+	r.name(c, placements)
+	if k, ok := t.gangOf[string(r.key)]; ok {
+		return k.x, k.ok
+	}
+	setup := t.m.rollSetup(cd, placements)
+	items, need := t.gangItems(cd, placements)
+	x, ok, out := cd.roll.CostUnder(items, need, max(0, limit-setup))
+	if out {
+		return 0, false
+	}
+	if ok {
+		x = add(x, setup)
+	}
+	t.gangOf[string(r.key)] = known{done: true, ok: ok, x: x}
+	return x, ok
+}
+
 // gangCost is what placements cost together on a sheet or roll card, in minor units.
 func (t *setting) gangCost(c int, placements []int, r *scratch) (int64, bool) {
 	r.name(c, placements)

@@ -1,6 +1,9 @@
 package quote
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // constant is what the job costs whatever the methods: extras, art, delivery.
 func (s *state) constant() (total int64) {
@@ -58,7 +61,7 @@ func (s *state) weigh(choice []int, r *scratch, limit combination) combination {
 	for _, on := range r.on {
 		r.planned += len(on) * len(on)
 	}
-	if !w.gang() {
+	if !w.gang(limit) {
 		return combination{}
 	}
 	return w.combination()
@@ -225,19 +228,36 @@ func (w *weighing) finishTime() {
 	w.cost = add(w.cost, m.timeCost(w.seconds, w.hits))
 }
 
-// gang adds the sheet and roll cards; false where one cannot hold its placements.
-func (w *weighing) gang() bool {
+// gang adds the sheet and roll cards; false where one cannot hold its placements, or all is known to be more than limit.
+func (w *weighing) gang(limit combination) bool {
+	rest := w.low
 	for c, on := range w.r.on {
 		if len(on) == 0 {
 			continue
 		}
-		cost, ok := w.t.gangCost(c, on, w.r)
+		low, _ := w.t.gangFloor(c, on, w.r)
+		rest -= low
+		cost, ok := w.t.gangUnder(c, on, w.r, w.room(limit, add(rest, w.surely())))
 		if !ok {
 			return false
 		}
 		w.buy(&w.t.m.cards[c], cost)
 	}
 	return true
+}
+
+// room is what a card may cost at most, where so much more is still to come, if the combination is not to be dearer than
+// the limit.
+func (w *weighing) room(limit combination, more int64) int64 {
+	if !limit.ok {
+		return math.MaxInt64 / 2
+	}
+	m := w.t.m
+	most := limit.figure - m.choosingFigure(add(w.cost, more), w.cards)
+	if most < 0 {
+		return 0
+	}
+	return most/m.mixingScale + 1
 }
 
 func (w *weighing) freight() {

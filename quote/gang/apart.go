@@ -12,6 +12,9 @@ func (h *hunt) apart() {
 	if len(h.ids) < 2 {
 		return
 	}
+	if h.floors() >= h.cost {
+		return
+	}
 	var sum Price
 	for k, i := range h.ids {
 		alone, found := h.Cost([]int{i}, h.need[k:k+1])
@@ -29,6 +32,17 @@ func (h *hunt) apart() {
 		}
 	}
 	h.take(cuts)
+}
+
+// floors is less than or equal to what the items cost apart, or the most where that is no less than what was found.
+func (h *hunt) floors() (sum Price) {
+	for k, i := range h.ids {
+		low, ok := h.Floor([]int{i}, h.need[k:k+1])
+		if sum, ok = plusIf(ok, sum, low); !ok || sum >= h.cost {
+			return most
+		}
+	}
+	return sum
 }
 
 // as is a cut of a single item as a cut of one among kinds.

@@ -30,7 +30,7 @@ func (st stock) measure(blanks []blank) measure {
 		m.high = append(m.high, reach(l.high, along))
 	}
 	for _, b := range blanks {
-		m.alone = append(m.alone, st.alone(b))
+		m.alone = append(m.alone, st.alone(b, len(blanks) >= various))
 	}
 	return m
 }
@@ -46,14 +46,18 @@ func sides(blanks ...blank) (across, along []int64) {
 	return across, along
 }
 
-// alone is, by length, how many copies of one blank no length holds more of: by area, or by rows if they lie all one way.
-func (st stock) alone(b blank) (holds []int64) {
+// alone is, by length, how many copies of one blank no length holds more of: by area, or by rows if they lie all one way. One
+// of very many blanks is measured roughly.
+func (st stock) alone(b blank, roughly bool) (holds []int64) {
 	across, along := sides(b)
 	width := reach(st.width, across)
 	for _, l := range st.lengths {
-		if b.turn {
+		switch {
+		case b.turn && roughly:
+			holds = append(holds, product(st.width, l.high).overArea(product(b.w, b.h)))
+		case b.turn:
 			holds = append(holds, product(width, reach(l.high, along)).overArea(product(b.w, b.h)))
-		} else {
+		default:
 			holds = append(holds, (st.width/b.w)*(l.high/b.h))
 		}
 	}

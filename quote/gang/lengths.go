@@ -60,8 +60,19 @@ func highest(rest []row, length int64) []int {
 	return taken
 }
 
+// sums is room for the sums that rows make possible, used again and again.
+type sums struct{ last, used []int32 }
+
+func (s *sums) reset(n int64) {
+	if int64(cap(s.last)) < n {
+		s.last, s.used = make([]int32, n), make([]int32, n)
+	}
+	s.last, s.used = s.last[:n], s.used[:n]
+	clear(s.last)
+}
+
 // fullest takes the highest row and what leaves the least of the length beside it (minimum bin slack, Gupta & Ho 1999).
-func fullest(rest []row, length int64) []int {
+func (s *sums) fullest(rest []row, length int64) []int {
 	taken := make([]int, len(rest))
 	first := slices.IndexFunc(rest, func(r row) bool { return r.times > 0 && r.high <= length })
 	if first < 0 {
@@ -75,16 +86,16 @@ func fullest(rest []row, length int64) []int {
 	if n > longest {
 		return highest(rest, length)
 	}
-	last := make([]int, n+1) // by sum: 1 + the kind of row that was added last; the higher rows are added first
+	s.reset(n + 1)
+	last := s.last // by sum: 1 + the kind of row that was added last; the higher rows are added first
 	last[0] = -1
-	used := make([]int, n+1)
 	best := int64(0)
 	for i, r := range rest {
 		times := r.times
 		if i == first {
 			times--
 		}
-		best = max(best, addKind(last, used, i, int(r.high/unit), times))
+		best = max(best, s.addKind(i, int(r.high/unit), times))
 		if best == n {
 			break
 		}
@@ -98,16 +109,16 @@ func fullest(rest []row, length int64) []int {
 	return taken
 }
 
-// addKind notes the sums that up to so many rows of one kind make possible, and returns the largest of them. used is
-// room to work in.
-func addKind(last, used []int, kind, high, times int) (best int64) {
+// addKind notes the sums that up to so many rows of one kind make possible, and returns the largest of them.
+func (s *sums) addKind(kind, high, times int) (best int64) {
 	if times <= 0 {
 		return 0
 	}
+	last, used := s.last, s.used
 	clear(used)
 	for x := high; x < len(last); x++ {
-		if last[x] == 0 && last[x-high] != 0 && used[x-high] < times {
-			last[x], used[x] = kind+1, used[x-high]+1
+		if last[x] == 0 && last[x-high] != 0 && int(used[x-high]) < times {
+			last[x], used[x] = int32(kind)+1, used[x-high]+1
 			best = int64(x)
 		}
 	}

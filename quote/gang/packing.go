@@ -58,7 +58,7 @@ func (h *hunt) ask(j int, counts []int) found {
 		return f
 	}
 	var f found
-	f.placed, f.verdict = nest.Fit(h.stock.sheet(j), h.some(counts), nest.Effort{Steps: effort})
+	f.placed, f.verdict = nest.Fit(h.stock.sheet(j), h.some(counts), h.effort(effort))
 	h.remember(key, f)
 	return f
 }

@@ -1,5 +1,7 @@
 package gang
 
+import "slices"
+
 // longest list of sums that reach makes.
 const longest = 1 << 14
 
@@ -21,12 +23,17 @@ func reach(limit int64, sides []int64) int64 {
 	if n > longest {
 		return limit
 	}
+	least := slices.Min(sides) / unit
 	can := make([]bool, n+1)
 	can[0] = true
-	best := int64(0)
+	best, row := int64(0), int64(0)
 	for x := range n + 1 {
 		if !can[x] {
+			row = 0
 			continue
+		}
+		if row++; row == least {
+			return n * unit // from here on one more of the least side leads everywhere
 		}
 		best = x
 		for _, a := range sides {

@@ -19,9 +19,10 @@ type Roll struct {
 	buf      []byte
 }
 
+// rollCost is what is known of a job's cost; where it was not worked out, it is at least low.
 type rollCost struct {
-	ok   bool
-	cost Price
+	done, ok  bool
+	cost, low Price
 }
 
 // NewRoll prepares planning of items on a card.
@@ -45,22 +46,40 @@ func (r *Roll) Alone(item, need int) (Price, bool) {
 // Cost is the cost of the plan for need[k] copies of items[k], items ascending; items without need take no part. It is
 // false where there is no plan. It equals the cost of Plan.
 func (r *Roll) Cost(items, need []int) (Price, bool) {
+	cost, ok, _ := r.CostUnder(items, need, most)
+	return cost, ok
+}
+
+// CostUnder is Cost, unless that is proven to be more than a limit: then it is false and out is true.
+func (r *Roll) CostUnder(items, need []int, limit Price) (cost Price, ok, out bool) {
 	g, err := wanted(r.items, items, need)
 	if err != nil {
-		return 0, false
+		return 0, false, false
 	}
 	r.buf = g.key(r.buf[:0])
-	if c, ok := r.costs[string(r.buf)]; ok {
-		return c.cost, c.ok
+	c, known := r.costs[string(r.buf)]
+	switch {
+	case known && c.done:
+		return c.cost, c.ok, false
+	case known && c.low > limit:
+		return 0, false, true
 	}
 	key := string(r.buf)
 	h := r.hunt(g)
+	if low, proven := h.beyond(limit); proven {
+		r.know(key, rollCost{low: low})
+		return 0, false, true
+	}
 	h.run()
+	r.know(key, rollCost{done: true, ok: h.found, cost: h.cost})
+	return h.cost, h.found, false
+}
+
+func (r *Roll) know(key string, c rollCost) {
 	if len(r.costs) >= memory {
 		clear(r.costs)
 	}
-	r.costs[key] = rollCost{h.found, h.cost}
-	return h.cost, h.found
+	r.costs[key] = c
 }
 
 // Plan is the cheapest set of lengths found for need[k] copies of items[k], with layouts and bound. A run is one

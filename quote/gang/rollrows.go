@@ -10,7 +10,7 @@ func (h *hunt) straight() {
 	h.layRows()
 	for n, rows := range h.rows {
 		for on := range h.stock.lengths {
-			for _, how := range chooses(n) {
+			for _, how := range h.chooses(n) {
 				if cuts, ok := h.stock.cutAll(rows, len(h.blanks), on, how); ok {
 					h.take(cuts)
 				}
@@ -22,7 +22,7 @@ func (h *hunt) straight() {
 // rowsOn tries straight rows on a basket.
 func (h *hunt) rowsOn(b basket) ([]cut, bool) {
 	for n, rows := range h.rows {
-		for _, how := range chooses(n) {
+		for _, how := range h.chooses(n) {
 			if cuts, ok := h.stock.cutRows(rows, len(h.blanks), b, how); ok {
 				return cuts, true
 			}
@@ -31,10 +31,11 @@ func (h *hunt) rowsOn(b basket) ([]cut, bool) {
 	return nil, false
 }
 
-// chooses are the ways of choosing rows for a length; the slow one is for the shortest two layouts only.
-func chooses(layout int) []choose {
-	if layout < 2 {
-		return []choose{highest, fullest}
+// chooses are the ways of choosing rows for a length; the slow one is for the shortest two layouts only, of various pieces
+// for the shortest.
+func (h *hunt) chooses(layout int) []choose {
+	if layout < 2 && (layout == 0 || !h.various()) {
+		return []choose{highest, h.sums.fullest}
 	}
 	return []choose{highest}
 }

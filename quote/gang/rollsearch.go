@@ -10,6 +10,7 @@ type hunt struct {
 	blanks []blank
 	pieces []nest.Piece
 	rows   [][]row // of the whole job, the shortest layout first
+	sums   sums
 
 	found bool
 	cost  Price
@@ -32,10 +33,8 @@ func (h *hunt) run() {
 		h.found = true
 		return
 	}
-	for _, i := range h.ids {
-		if !h.stock.takes(h.items[i]) {
-			return
-		}
+	if !h.served() {
+		return
 	}
 	h.straight()
 	if !h.found {
@@ -60,6 +59,38 @@ func (h *hunt) run() {
 	high := s.Length + border
 	c.strip(high - high/slack)
 	h.improve(c)
+}
+
+// beyond says whether the job is proven to cost more than a limit, and how much at least.
+func (h *hunt) beyond(limit Price) (low Price, proven bool) {
+	if limit >= most-1 || len(h.ids) == 0 || !h.served() {
+		return 0, false
+	}
+	defer func() { h.cost, h.bound = 0, 0 }()
+	h.cost = limit + 1 // as if that were found
+	c := newCover(h.stock, h.measures(), h.blanks, h.need)
+	if h.prove(c); h.bound > limit {
+		return h.bound, true
+	}
+	open := h.stock.sheet(0)
+	open.H = 0
+	bound, err := nest.StripBound(open, h.pieces)
+	if err != nil {
+		return 0, false
+	}
+	c.strip(bound + open.Gap - 2*open.Edge)
+	h.prove(c)
+	return h.bound, h.bound > limit
+}
+
+// served says whether the roll takes every item.
+func (h *hunt) served() bool {
+	for _, i := range h.ids {
+		if !h.stock.takes(h.items[i]) {
+			return false
+		}
+	}
+	return true
 }
 
 // prove raises the bound to the cheapest basket that satisfies the rules and is not known to be too small.

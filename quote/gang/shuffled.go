@@ -7,13 +7,32 @@ import (
 	"pressworth/quote/nest"
 )
 
-// mostShuffled is the largest number of pieces with which shuffling is worth its time.
-const mostShuffled = 250
+// mostShuffled is the largest number of pieces with which shuffling is worth its time, mostVarious the one where the
+// pieces are of various sizes: so many blanks, at least.
+const (
+	mostShuffled = 250
+	mostVarious  = 1000
+	various      = 30
+)
+
+// various says whether the pieces are of many sizes: then straight rows are poor, and a search takes more steps.
+func (h *hunt) various() bool { return len(h.blanks) >= various && h.total() <= mostVarious }
+
+// effort of the packer over a basket, and over one question: where pieces are various, as many as lay them some times.
+func (h *hunt) effort(usual int) nest.Effort {
+	if h.various() {
+		return nest.Effort{Steps: max(usual, layings*h.total()*len(h.blanks)/16)}
+	}
+	return nest.Effort{Steps: usual}
+}
+
+// layings is how many times various pieces are laid in one search.
+const layings = 30
 
 // shuffled asks the packer to put the job on all lengths of a basket at once. It knows sheets of one size only: shorter
 // lengths are the longest with a piece across the roll that stands for what they lack.
 func (h *hunt) shuffled(b basket) (cuts []cut, ok bool) {
-	if b.count() < 2 || b.count() > mostLengths || h.total() > mostShuffled {
+	if b.count() < 2 || b.count() > mostLengths || h.total() > mostShuffled && !h.various() {
 		return nil, false
 	}
 	on := slices.IndexFunc(b, func(n int) bool { return n > 0 })
@@ -25,7 +44,7 @@ func (h *hunt) shuffled(b basket) (cuts []cut, ok bool) {
 			ps = append(ps, nest.Piece{W: card.W - 2*card.Edge, H: lacks, Count: n})
 		}
 	}
-	res, err := nest.Bins(h.stock.sheet(on), ps, nest.Effort{Steps: shuffle})
+	res, err := nest.Bins(h.stock.sheet(on), ps, h.effort(shuffle))
 	if err != nil || res.Sheets > b.count() {
 		return nil, false
 	}

@@ -1,6 +1,9 @@
 package nest
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 // A dive is a depth-first search for a layout that wastes no more area than the
 // region has to spare: the lowest gap is filled from its left end, or given up
@@ -187,5 +190,5 @@ func (v *dive) collect(n, i int) {
 			l.options = append(l.options, option{int64(s)<<32 - int64(p), int32(k), way})
 		}
 	}
-	sort.Slice(l.options, func(a, b int) bool { return l.options[a].score > l.options[b].score })
+	slices.SortFunc(l.options, func(a, b option) int { return cmp.Compare(b.score, a.score) })
 }

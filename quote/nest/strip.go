@@ -22,6 +22,19 @@ func Strip(s Sheet, ps []Piece, e Effort) (StripResult, error) {
 	return StripResult{Placed: t.placed(r.best), Length: t.outer(r.length), Bound: t.outer(r.bound)}, nil
 }
 
+// StripBound is a length that no layout on an open strip goes below.
+func StripBound(s Sheet, ps []Piece) (int64, error) {
+	s.H = 0
+	if err := check(s, ps, true); err != nil {
+		return 0, err
+	}
+	t := newTask(s, ps)
+	if t.n == 0 {
+		return 0, nil
+	}
+	return t.outer(t.stripBound()), nil
+}
+
 // roll is a strip being packed.
 type roll struct {
 	*task
