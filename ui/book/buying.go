@@ -128,10 +128,10 @@ func (b *buyingPage) goods(s buySupplier, g buyGoods) fyne.CanvasObject {
 		style.Color = look.Muted
 	}
 	words := parts.Column(2,
-		parts.Row(10, []parts.Track{parts.Share(1), parts.Fit()}, parts.NewText(g.name, parts.StrongStyle.Shortened()), parts.NewText(g.stand(), style)),
+		parts.NewText(g.name, parts.StrongStyle.Shortened()),
 		parts.NewText(g.sizes(needed), parts.Style{Cut: true}), parts.NewText(who, parts.MutedStyle.Shortened()))
 	key := s.key + "\n" + g.name
-	line := parts.TopRow(14, []parts.Track{parts.Share(1), parts.Fixed(250)}, words, parts.Column(0, b.deeds(key, g)))
+	line := parts.TopRow(14, []parts.Track{parts.Share(1), parts.Fixed(250)}, words, parts.Column(6, parts.NewText(g.stand(), style.Right()), b.deeds(key, g)))
 	if b.open == key && g.sum(awaited) > 0 {
 		return parts.Column(8, line, b.delivery(key, g))
 	}

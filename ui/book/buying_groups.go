@@ -63,8 +63,11 @@ func rowName(r catalog.PurchaseRow) string {
 	return measured.ReplaceAllString(r.What, "$1 × $2")
 }
 
-// measured is how the size of a sheet is written in a result: 13x9.5.
-var measured = regexp.MustCompile(`^([0-9.]+)x([0-9.]+)$`)
+// In a result the size of a sheet is written as 13x9.5, and a length of a roll as 36.
+var (
+	measured = regexp.MustCompile(`^([0-9.]+)x([0-9.]+)$`)
+	length   = regexp.MustCompile(`^[0-9.]+$`)
+)
 
 // sizes lists the goods with a count each: "S 7 · M 11".
 func (g buyGoods) sizes(count func(catalog.PurchaseRow) int) string {
@@ -73,6 +76,10 @@ func (g buyGoods) sizes(count func(catalog.PurchaseRow) int) string {
 		n := count(r)
 		switch {
 		case n == 0:
+		case measured.MatchString(r.What):
+			words = append(words, fmt.Sprintf("%d sheets of %s", n, rowName(r)))
+		case length.MatchString(r.What):
+			words = append(words, fmt.Sprintf("%d lengths of %s in", n, r.What))
 		case g.kind == catalog.ShelfTransfer:
 			words = append(words, fmt.Sprintf("%d × %s", n, rowName(r)))
 		default:

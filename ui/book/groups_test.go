@@ -78,3 +78,16 @@ func TestPastDate_aWeekdayIsTheLastOne(t *testing.T) {
 		}
 	}
 }
+
+func TestBuyGoods_sayWhatIsBoughtInWords(t *testing.T) {
+	for what, want := range map[string]string{"13x9.5": "38 sheets of 13 × 9.5", "36": "38 lengths of 36 in", "Sleeve": "38 × Sleeve"} {
+		g := buyGoods{kind: catalog.ShelfTransfer, rows: []catalog.PurchaseRow{{Kind: catalog.ShelfTransfer, What: what, Needed: 38}}}
+		if got := g.sizes(needed); got != want {
+			t.Errorf("%q: got %q, want %q", what, got, want)
+		}
+	}
+	g := buyGoods{kind: catalog.ShelfBlank, rows: []catalog.PurchaseRow{{Size: "S", Needed: 6, Ordered: 6, Received: 4, Short: 2}, {Size: "M", Needed: 4}}}
+	if got := g.stand(); got != "4 to order, 2 short, 4 here" {
+		t.Errorf("got %q", got)
+	}
+}

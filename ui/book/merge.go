@@ -101,8 +101,13 @@ func (m *mergePage) card(g []having, i int) fyne.CanvasObject {
 	keep := parts.NewSmallButton(parts.Quiet, "Keep this one", func() { m.merge(g, i) })
 	body := parts.Column(4, parts.NewText(c.Name, parts.StrongStyle.Shortened()))
 	for _, f := range facts(76, [][2]string{
-		{"Contact", c.Contact}, {"E-mail", c.Email}, {"Telephone", c.Phone}, {"Level", c.Level}, {"Pays", c.TermsInWords()},
-		{"Quotes", fmt.Sprint(c.quotes)}, {"Designs", fmt.Sprint(c.designs)},
+		{"Contact", c.Contact},
+		{"E-mail", c.Email},
+		{"Telephone", c.Phone},
+		{"Level", c.Level},
+		{"Pays", c.TermsInWords()},
+		{"Quotes", fmt.Sprint(c.quotes)},
+		{"Designs", fmt.Sprint(c.designs)},
 	}) {
 		body.Add(f)
 	}

@@ -3,13 +3,11 @@ package book
 import (
 	"context"
 	"errors"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
 	"pressworth/catalog"
 	"pressworth/quote"
-	"pressworth/quote/money"
 	"pressworth/ui/form"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
@@ -20,7 +18,7 @@ import (
 func (q *quotePage) money() fyne.CanvasObject {
 	h, a := q.head, q.head.Account
 	total := parts.NewText(or(present.Grouped(h.Total), "–"), parts.DisplayStyle)
-	open := h.State == catalog.Accepted || h.State == catalog.Finished
+	open := q.agreed()
 	if open {
 		total.SetText(present.Amount(a.Total))
 	}
@@ -154,13 +152,4 @@ func (q *quotePage) dropPayment(p catalog.Payment) {
 		_, err := q.place.Ledger.Pay(ctx, again)
 		return err
 	}})
-}
-
-// amountOf reads an amount that is kept as text; what is none is nothing.
-func amountOf(text string) money.Amount {
-	a, err := money.ParseAmount(strings.TrimSpace(text))
-	if err != nil {
-		return money.Amount{}
-	}
-	return a
 }

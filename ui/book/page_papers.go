@@ -34,29 +34,14 @@ func (q *quotePage) papers() fyne.CanvasObject {
 	}
 	rows := parts.Column(10)
 	for _, g := range paperGroups {
-		if !strings.Contains(g.states, q.head.State) {
-			continue
+		if strings.Contains(g.states, q.head.State) {
+			rows.Add(parts.Column(4, parts.NewText(g.word, parts.CaptionStyle), q.paperLine(g.papers)))
 		}
-		line := parts.Flow(6)
-		for _, p := range g.papers {
-			if (p == BagPaper || p == LabelPaper) && !q.named {
-				continue
-			}
-			line.Add(parts.NewSmallButton(parts.Quiet, string(p), func() { q.write(p, nil, "") }))
-		}
-		if g.papers[0] == PackingPaper {
-			line.Add(parts.NewSmallButton(parts.Quiet, "Ready to collect, as text", func() {
-				q.copyText(q.place.Papers.ReadyText, "That it is ready to collect is on the clipboard as text.")
-			}))
-		}
-		rows.Add(parts.Column(4, parts.NewText(g.word, parts.CaptionStyle), line))
-	}
-	if q.head.State == catalog.Accepted || q.head.State == catalog.Finished {
-		rows.Add(q.reprint())
 	}
 	hint := "as sent last"
 	switch {
-	case q.head.State == catalog.Accepted || q.head.State == catalog.Finished:
+	case q.agreed():
+		rows.Add(q.reprint())
 		hint = "as accepted"
 	case q.head.Revision == 0:
 		hint = "as it stands"
@@ -66,6 +51,28 @@ func (q *quotePage) papers() fyne.CanvasObject {
 		s.Body.Add(parts.NewBand(parts.Warning, "The artwork is not approved yet; the press ticket says so."))
 	}
 	return s
+}
+
+// agreed tells whether the quote has been accepted, and perhaps finished.
+func (q *quotePage) agreed() bool {
+	return q.head.State == catalog.Accepted || q.head.State == catalog.Finished
+}
+
+// paperLine is the buttons of some papers, without those that have nothing to say of this job.
+func (q *quotePage) paperLine(papers []Paper) fyne.CanvasObject {
+	line := parts.Flow(6)
+	for _, p := range papers {
+		if (p == BagPaper || p == LabelPaper) && !q.named {
+			continue
+		}
+		line.Add(parts.NewSmallButton(parts.Quiet, string(p), func() { q.write(p, nil, "") }))
+		if p == PackingPaper {
+			line.Add(parts.NewSmallButton(parts.Quiet, "Ready to collect, as text", func() {
+				q.copyText(q.place.Papers.ReadyText, "That it is ready to collect is on the clipboard as text.")
+			}))
+		}
+	}
+	return line
 }
 
 // reprint asks for the spoiled pieces of a reprint ticket, as sizes with their counts.

@@ -39,8 +39,12 @@ func newPeople(p *Place) page {
 	l.search.OnKey = l.searchKey
 	l.search.OnSubmitted = func(string) { l.form.focus() }
 	l.table = parts.NewTable([]parts.TableColumn{
-		{Title: "name", Share: 3}, {Title: "contact", Share: 2, Least: 420}, {Title: "e-mail or telephone", Share: 3, Least: 560},
-		{Title: "level", Width: 76, Least: 640}, {Title: "pays", Share: 2, Least: 720}, {Title: "tax", Width: 54, Least: 500},
+		{Title: "name", Share: 3},
+		{Title: "contact", Share: 2, Least: 420},
+		{Title: "e-mail or telephone", Share: 3, Least: 560},
+		{Title: "level", Width: 76, Least: 640},
+		{Title: "pays", Share: 2, Least: 720},
+		{Title: "tax", Width: 54, Least: 500},
 	})
 	l.table.Len = func() int { return len(l.rows) }
 	l.table.Row = l.row

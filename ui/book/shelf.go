@@ -41,8 +41,12 @@ func newShelf(p *Place) page {
 	s := &shelfPage{place: p, search: parts.NewField("Search the shelf"), count: parts.NewText("", parts.MutedStyle), title: parts.NewText("", parts.KeyStyle.Shortened())}
 	s.search.OnChanged = func(string) { s.narrow() }
 	s.table = parts.NewTable([]parts.TableColumn{
-		{Title: "kind", Width: 72}, {Title: "what", Share: 4}, {Title: "size", Width: 84}, {Title: "pieces", Width: 52, Right: true},
-		{Title: "since", Width: 84, Right: true, Least: 480}, {Title: "from", Width: 84, Least: 560},
+		{Title: "kind", Width: 72},
+		{Title: "what", Share: 4},
+		{Title: "size", Width: 84},
+		{Title: "pieces", Width: 52, Right: true},
+		{Title: "since", Width: 84, Right: true, Least: 480},
+		{Title: "from", Width: 84, Least: 560},
 	})
 	s.table.Len = func() int { return len(s.rows) }
 	s.table.Row = s.row
@@ -141,8 +145,12 @@ func shelfSize(x catalog.ShelfItem) string {
 func (s *shelfPage) row(i int) []parts.TableCell {
 	x := s.rows[i]
 	return []parts.TableCell{
-		{Text: x.Kind, Color: look.Muted, Chip: true}, {Text: shelfWhat(x), Strong: true}, {Text: shelfSize(x)},
-		{Text: strconv.Itoa(x.Qty)}, {Text: s.place.near(x.On), Color: look.Muted}, {Text: x.From, Color: look.Muted},
+		{Text: x.Kind, Color: look.Muted, Chip: true},
+		{Text: shelfWhat(x), Strong: true},
+		{Text: shelfSize(x)},
+		{Text: strconv.Itoa(x.Qty)},
+		{Text: s.place.near(x.On), Color: look.Muted},
+		{Text: x.From, Color: look.Muted},
 	}
 }
 

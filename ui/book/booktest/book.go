@@ -71,7 +71,8 @@ func New() *Book {
 	b.job, b.result = frozen, result
 	b.people = []catalog.Customer{
 		{ID: 1, Name: "Harbour Rowing Club", Contact: "Ines Halvorsen", Email: "ines@harbour.example", Terms: catalog.PayNetDays, NetDays: 30},
-		{ID: 2, Name: "Café Amaryllis", Phone: "555 0142"}, {ID: 3, Name: "Ivo Castellane"},
+		{ID: 2, Name: "Café Amaryllis", Phone: "555 0142"},
+		{ID: 3, Name: "Ivo Castellane"},
 	}
 	for i, row := range []catalog.QuoteRow{
 		{Number: "2026-0001", Customer: "Harbour Rowing Club", Title: "Regatta", Pieces: 46, Total: "1261.38", Margin: "42.2", NeededBy: "2026-12-11"},
