@@ -97,6 +97,10 @@ type Shelf interface {
 	Shelf(ctx context.Context) ([]catalog.ShelfItem, error)
 	SaveShelfItem(ctx context.Context, s catalog.ShelfItem) (catalog.ShelfItem, error)
 	RemoveShelfItem(ctx context.Context, id int64) error
+	// ShelfOffers are the things on the shelf that a draft could use.
+	ShelfOffers(ctx context.Context, d catalog.Draft) ([]catalog.ShelfOffer, error)
+	// UseFromShelf takes n of a thing for an accepted quote, which then needs so many fewer bought.
+	UseFromShelf(ctx context.Context, item, quote int64, n int) error
 }
 
 // Paper is a document of a quote.

@@ -107,4 +107,17 @@ func TestShelf_thingsAreKeptAndTakenOff(t *testing.T) {
 	d.want("1 thing")
 }
 
+func TestShelf_isOfferedToTheNextQuoteThatCouldUseIt(t *testing.T) {
+	d := open(t)
+	if _, err := d.SaveShelfItem(context.Background(), catalog.ShelfItem{Kind: catalog.ShelfBlank, Style: "LS-240", Size: "M", Qty: 3}); err != nil {
+		t.Fatal(err)
+	}
+	d.openFirst("harb")
+	d.want("3 of LS-240 on the shelf", "can be used once the quote is accepted")
+	d.press("Accepted on the spot")
+	d.press("Use 3")
+	d.want("3 taken from the shelf")
+	d.wantNot("3 of LS-240 on the shelf")
+}
+
 func itoa(n int) string { return strconv.Itoa(n) }

@@ -23,6 +23,8 @@ type quotePage struct {
 	named bool // it has names and numbers
 	turn  int
 
+	offers []catalog.ShelfOffer // what the shelf has for it
+
 	object fyne.CanvasObject
 	state  *parts.Badge
 	number *parts.Text
@@ -129,6 +131,10 @@ func (q *quotePage) shown() {
 		if err == nil {
 			draft, err = q.place.quotes.Draft(context.Background(), q.id)
 		}
+		var offers []catalog.ShelfOffer
+		if err == nil {
+			offers, err = q.readOffers(draft)
+		}
 		return func() {
 			if turn != q.turn {
 				return
@@ -137,7 +143,7 @@ func (q *quotePage) shown() {
 				q.place.failed("The quote could not be read", err)
 				return
 			}
-			q.head, q.named = head, len(draft.Roster) > 0
+			q.head, q.named, q.offers = head, len(draft.Roster) > 0, offers
 			q.show()
 			q.checkSeals(turn)
 		}
@@ -161,7 +167,7 @@ func (q *quotePage) show() {
 	q.title.SetText(strings.Join(words, " · "))
 	q.pieces.SetHint(fmt.Sprint(h.Pieces))
 	q.first = nil
-	q.left.Objects = saying(q.next(), q.options(), q.revisions(), q.history())
+	q.left.Objects = saying(q.next(), q.fromShelf(), q.options(), q.revisions(), q.history())
 	q.right.Objects = saying(q.money(), q.papers(), q.dates())
 	q.left.Refresh()
 	q.right.Refresh()

@@ -35,6 +35,9 @@ func (c *Counter) shownProblems() []Problem {
 
 func (c *Counter) status() Status {
 	s := Status{Number: c.draft.Number, State: c.draft.State, Demo: c.book.Shop.Demo}
+	if c.draft.Option > 0 {
+		s.State += fmt.Sprintf(", option %d", c.draft.Option)
+	}
 	switch {
 	case c.saveErr != nil:
 		s.Saved, s.Failed = "not saved: "+c.saveErr.Error(), true

@@ -222,6 +222,26 @@ func (b *Book) RemoveShelfItem(_ context.Context, id int64) error {
 	return b.Fails
 }
 
+// ShelfOffers are all things on the shelf: every quote could use them.
+func (b *Book) ShelfOffers(context.Context, catalog.Draft) ([]catalog.ShelfOffer, error) {
+	var out []catalog.ShelfOffer
+	for _, x := range b.shelf {
+		out = append(out, catalog.ShelfOffer{Item: x, Use: x.Qty, Text: fmt.Sprintf("%d of %s%s on the shelf", x.Qty, x.Style, x.Name)})
+	}
+	return out, b.Fails
+}
+
+// UseFromShelf is part of book.Shelf.
+func (b *Book) UseFromShelf(_ context.Context, item, _ int64, n int) error {
+	for i := range b.shelf {
+		if b.shelf[i].ID == item {
+			b.shelf[i].Qty -= n
+		}
+	}
+	b.shelf = slices.DeleteFunc(slices.Clone(b.shelf), func(x catalog.ShelfItem) bool { return x.Qty == 0 })
+	return b.Fails
+}
+
 // Write is part of book.Papers.
 func (b *Book) Write(_ context.Context, id int64, p book.Paper, spoiled []book.Spoiled) (string, error) {
 	b.Written = append(b.Written, strings.TrimSpace(fmt.Sprintf("%s of %d %s", p, id, spoiledWords(spoiled))))
