@@ -102,28 +102,33 @@ type demoPlacement struct {
 	Position  string   `json:"position"`
 }
 
-// drafts are numbered in the year of the day.
 func (r demoReader) drafts(demo Demo) []Draft {
 	var out []Draft
 	for _, x := range r.file.Drafts {
-		d := NewDraft(demo.Shop)
-		d.Number = QuoteNumber(r.today.Year(), x.Number)
-		d.Title, d.Level, d.ArtMinutes, d.ArtCharge = x.Title, x.Level, x.ArtMinutes, x.ArtCharge
+		d := x.draft(demo)
+		d.Number = QuoteNumber(r.today.Year(), x.Number) // in the year of the day
 		d.QuotedOn, d.NeededBy = r.ago(0), r.ago(-x.NeededIn)
-		c := x.Customer
-		d.Customer = DraftCustomer{Name: c.Name, Contact: c.Contact, Email: c.Email, Phone: c.Phone, Address: c.Address}
-		for _, g := range x.Garments {
-			d.Garments = append(d.Garments, DraftGarment{Key: g.Key, StyleID: demo.style(g.Supplier, g.Style), Color: g.Color, Sizes: g.Sizes})
-		}
-		for _, p := range x.Placements {
-			d.Placements = append(d.Placements, DraftPlacement{
-				Key: p.Key, Name: p.Name, Width: p.Width, Height: p.Height, Inks: p.Inks, FullColor: p.FullColor,
-				Stitches: p.Stitches, On: p.On, Position: p.Position,
-			})
-		}
 		out = append(out, d)
 	}
 	return out
+}
+
+// draft is what a demo quote asks for, without its number and days.
+func (x demoDraft) draft(demo Demo) Draft {
+	d := NewDraft(demo.Shop)
+	d.Title, d.Level, d.ArtMinutes, d.ArtCharge = x.Title, x.Level, x.ArtMinutes, x.ArtCharge
+	c := x.Customer
+	d.Customer = DraftCustomer{Name: c.Name, Contact: c.Contact, Email: c.Email, Phone: c.Phone, Address: c.Address}
+	for _, g := range x.Garments {
+		d.Garments = append(d.Garments, DraftGarment{Key: g.Key, StyleID: demo.style(g.Supplier, g.Style), Color: g.Color, Sizes: g.Sizes})
+	}
+	for _, p := range x.Placements {
+		d.Placements = append(d.Placements, DraftPlacement{
+			Key: p.Key, Name: p.Name, Width: p.Width, Height: p.Height, Inks: p.Inks, FullColor: p.FullColor,
+			Stitches: p.Stitches, On: p.On, Position: p.Position,
+		})
+	}
+	return d
 }
 
 func (d Demo) style(supplier, number string) int64 {

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -37,17 +36,9 @@ type bookWindow struct {
 
 func openBook(t *testing.T) *bookWindow {
 	t.Helper()
-	shop, err := openShop(t.Context(), filepath.Join(t.TempDir(), "demo.db"), true)
-	if err != nil {
-		t.Fatal(err)
-	}
+	shop := draftsOnly(t)
 	app := test.NewApp()
-	t.Cleanup(func() {
-		app.Quit()
-		if err := shop.Close(); err != nil {
-			t.Error(err)
-		}
-	})
+	t.Cleanup(app.Quit)
 	t.Cleanup(parts.Inline())
 	app.Settings().SetTheme(look.NewTheme(look.Light, 100))
 	b := &bookWindow{T: t, shop: shop, folder: filepath.Join(t.TempDir(), "documents")}
@@ -232,11 +223,7 @@ func TestBook_optionsAreSentTogether(t *testing.T) {
 
 // What is wrong with a draft keeps it from being sent, and says so.
 func TestBook_aDraftThatCannotBePricedIsNotSent(t *testing.T) {
-	shop, err := openShop(t.Context(), filepath.Join(t.TempDir(), "demo.db"), true)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer func() { err = errors.Join(err, shop.Close()) }()
+	shop := draftsOnly(t)
 	d, err := shop.SaveDraft(t.Context(), catalog.Draft{Title: "nothing in it", QuotedOn: "2026-12-02"}, nil)
 	if err != nil {
 		t.Fatal(err)

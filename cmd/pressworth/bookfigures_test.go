@@ -7,6 +7,7 @@ import (
 
 	"pressworth/assets"
 	"pressworth/catalog"
+	"pressworth/catalog/store"
 	"pressworth/quote"
 	"pressworth/quote/money"
 )
@@ -59,15 +60,7 @@ func TestExplain_inTheWindowsWords(t *testing.T) {
 // A quote of the demo shop from sending to finishing, as week, reports and learning see it.
 func TestFigures_followAQuoteToItsEnd(t *testing.T) {
 	ctx := t.Context()
-	shop, err := openShop(ctx, filepath.Join(t.TempDir(), "shop.pressworth"), true)
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := shop.Close(); err != nil {
-			t.Error(err)
-		}
-	})
+	shop := draftsOnly(t)
 	desk := bookDesk{shop}
 	f := bookFigures{desk, bookPapers{desk: desk}}
 	do := func(err error) {
@@ -76,7 +69,7 @@ func TestFigures_followAQuoteToItsEnd(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	_, err = desk.Send(ctx, 1, "PDF")
+	_, err := desk.Send(ctx, 1, "PDF")
 	do(err)
 	h, err := desk.Quote(ctx, 1)
 	do(err)
@@ -107,4 +100,22 @@ func TestFigures_followAQuoteToItsEnd(t *testing.T) {
 	if err := f.TakeOver(ctx, "wage_per_hour", money.Int(1)); err == nil {
 		t.Error("a rate that is never suggested was taken over")
 	}
+}
+
+// draftsOnly is the demo shop with the quotes it begins with, which nothing has happened to.
+func draftsOnly(t *testing.T) *store.Store {
+	t.Helper()
+	shop, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "demo.db"), store.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := shop.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	if _, err := seedDrafts(t.Context(), shop, time.Now().Format(time.DateOnly)); err != nil {
+		t.Fatal(err)
+	}
+	return shop
 }

@@ -37,14 +37,28 @@ func openShop(ctx context.Context, path string, demo bool) (*store.Store, error)
 }
 
 func seedDemo(ctx context.Context, shop *store.Store) error {
-	d, err := catalog.ReadDemo(assets.DemoJob, assets.DemoCatalog, time.Now().Format(time.DateOnly))
+	today := time.Now().Format(time.DateOnly)
+	d, err := seedDrafts(ctx, shop, today)
 	if err != nil {
 		return err
 	}
-	if err := shop.Seed(ctx, d); err != nil {
+	past, err := catalog.ReadDemoBook(assets.DemoBook, today, d)
+	if err != nil {
 		return err
 	}
-	return priceQuotes(ctx, shop)
+	return shop.SeedBook(ctx, past)
+}
+
+// seedDrafts makes the demo shop with the quotes it begins with, which nothing has happened to.
+func seedDrafts(ctx context.Context, shop *store.Store, today string) (catalog.Demo, error) {
+	d, err := catalog.ReadDemo(assets.DemoJob, assets.DemoCatalog, today)
+	if err != nil {
+		return d, err
+	}
+	if err := shop.Seed(ctx, d); err != nil {
+		return d, err
+	}
+	return d, priceQuotes(ctx, shop)
 }
 
 // priceQuotes puts figures to the quotes of a new shop, so that the quote book shows what they come to.
