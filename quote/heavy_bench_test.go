@@ -12,8 +12,12 @@ import (
 // manyPlacements is the demo job with so many placements, each on every garment, and so many rate cards: the demo
 // shop's in turn, each round a little dearer and on other suppliers' terms.
 func manyPlacements(tb testing.TB, placements, cards int) quote.Job {
+	return drawnPlacements(tb, placements, cards, int64(100*placements+cards))
+}
+
+func drawnPlacements(tb testing.TB, placements, cards int, seed int64) quote.Job {
 	job := demoJob(tb)
-	r := rand.New(rand.NewSource(int64(100*placements + cards)))
+	r := rand.New(rand.NewSource(seed))
 	inks := []string{"white", "gold", "navy", "red"}
 	back := job.Placements[0]
 	job.Placements = nil
@@ -74,5 +78,30 @@ func BenchmarkPrice_large(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// Where there are too many combinations to weigh them all, the one that is found is near the best: measured where all
+// can be weighed.
+func TestSearch_changingAGoodCombinationComesNearTheBest(t *testing.T) {
+	missed, sum, worst, jobs := 0, 0.0, 0.0, 0
+	for seed := range int64(16) {
+		job := drawnPlacements(t, 5, 5, seed)
+		roamed, best, err := quote.Roamed(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		gap := 100 * float64(roamed-best) / float64(best)
+		if gap < 0 {
+			t.Fatalf("seed %d: found %d, all weighed %d", seed, roamed, best)
+		}
+		if gap > 0 {
+			missed++
+		}
+		jobs, sum, worst = jobs+1, sum+gap, max(worst, gap)
+	}
+	t.Logf("of %d jobs %d cost more than the best combination: %.2f %% on average, %.2f %% at most", jobs, missed, sum/float64(jobs), worst)
+	if sum/float64(jobs) > 0.5 || worst > 3 {
+		t.Errorf("%.2f %% above the best on average, %.2f %% at most", sum/float64(jobs), worst)
 	}
 }

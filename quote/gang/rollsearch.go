@@ -20,7 +20,8 @@ type hunt struct {
 
 // The effort of the search over baskets, chosen by measuring 100 sets like a shop's (2 to 5 designs, 12 to 80 copies).
 const (
-	// slack is the part (one in so many) of an open strip's length that lengths may be shorter and still be tried.
+	// slack is the part (one in so many) of an open strip's length that lengths may be shorter and still be tried where
+	// pieces are various; else, shorter ones were found to take the place of those that hold the job.
 	slack = 50
 	// mostBaskets is how many baskets are considered, and inTurn how many of them one after another.
 	mostBaskets, inTurn = 16, 2
@@ -57,7 +58,10 @@ func (h *hunt) run() {
 		return
 	}
 	high := s.Length + border
-	c.strip(high - high/slack)
+	if h.various() {
+		high -= high / slack
+	}
+	c.strip(high)
 	h.improve(c)
 }
 

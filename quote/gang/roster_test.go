@@ -54,8 +54,10 @@ var rosterCases = []struct {
 	oneHeight bool
 	most      float64 // percent
 }{
-	{"names of one height", shopRoll(), true, 3}, {"all different", shopRoll(), false, 5},
-	{"names of one height, by the foot", rosterRoll(), true, 3}, {"all different, by the foot", rosterRoll(), false, 5},
+	{"names of one height", shopRoll(), true, 3},
+	{"all different", shopRoll(), false, 5},
+	{"names of one height, by the foot", rosterRoll(), true, 3},
+	{"all different, by the foot", rosterRoll(), false, 5},
 }
 
 func TestRoll_rostersOf300AreNearTheirBounds(t *testing.T) {
