@@ -300,6 +300,22 @@ func TestOptions_areDraftsOfTheirOwnAndOneIsAccepted(t *testing.T) {
 	}
 }
 
+// The Counter may hold a quote's only draft while the book offers another beside it.
+func TestOptions_anOlderCopyOfTheDraftIsSavedAsTheFirst(t *testing.T) {
+	s := demoStore(t)
+	old, err := s.Draft(ctx, 1)
+	must(t, err)
+	_, err = s.AddOption(ctx, 1, "without the sleeve", old, nil)
+	must(t, err)
+	old.Title = "Typed since"
+	saved, err := s.SaveDraft(ctx, old, nil)
+	must(t, err)
+	options, err := s.Options(ctx, 1)
+	if err != nil || saved.Option != 1 || options[0].Draft.Title != "Typed since" || options[1].Draft.Title == "Typed since" || head(t, s, 1).Title != "Typed since" {
+		t.Errorf("saved as option %d: %+v, %v", saved.Option, options, err)
+	}
+}
+
 func TestOptions_atMostFourAndTheLastOneLeavesNone(t *testing.T) {
 	s := demoStore(t)
 	d, err := s.Draft(ctx, 3)
@@ -312,11 +328,18 @@ func TestOptions_atMostFourAndTheLastOneLeavesNone(t *testing.T) {
 		t.Errorf("a fifth option: %v", err)
 	}
 	must(t, s.RemoveOption(ctx, 3, 1))
-	if h := head(t, s, 3); len(h.Options) != 3 || h.Options[0].Name != "two" || h.Options[0].Draft.Option != 1 || h.QuoteRow.Options != 3 {
+	if h := head(t, s, 3); len(h.Options) != 3 || h.Options[0].Name != "two" || h.Options[0].Position != 2 || h.Options[0].Draft.Option != 2 || h.QuoteRow.Options != 3 {
 		t.Errorf("after removing the first: %+v", h.Options)
 	}
-	must(t, s.RemoveOption(ctx, 3, 3))
-	must(t, s.RemoveOption(ctx, 3, 2))
+	if d, err := s.Draft(ctx, 3); err != nil || d.Option != 2 {
+		t.Errorf("option %d leads, %v, want the second", d.Option, err)
+	}
+	if again, err := s.AddOption(ctx, 3, "again", d, nil); err != nil || again.Position != 1 {
+		t.Errorf("in the place that became free: %+v, %v", again, err)
+	}
+	for _, place := range []int{1, 3, 4} {
+		must(t, s.RemoveOption(ctx, 3, place))
+	}
 	if h := head(t, s, 3); len(h.Options) != 0 || h.QuoteRow.Options != 0 {
 		t.Errorf("after removing all but one: %+v", h.Options)
 	}

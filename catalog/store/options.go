@@ -34,16 +34,28 @@ func (s *Store) AddOption(ctx context.Context, id int64, name string, d catalog.
 		if n >= catalog.MostOptions {
 			w.fail(fmt.Errorf("%w: a quote holds at most %d", ErrOptions, catalog.MostOptions))
 		}
+		at := freePlace(w, id)
 		lead, err := one(w.ctx, w.tx, scanDraft, "SELECT id, state, draft FROM quote WHERE id = ?", id)
 		w.fail(err)
-		d.ID, d.Number, d.State, d.Customer, d.Option = id, lead.Number, lead.State, lead.Customer, n+1
+		d.ID, d.Number, d.State, d.Customer, d.Option = id, lead.Number, lead.State, lead.Customer, at
 		total, margin := figures(result)
-		w.do("INSERT INTO quote_option (quote_id, pos, name, draft, pieces, total, margin) VALUES (?, ?, ?, '{}', 0, '', '')", id, n+1, name)
+		w.do("INSERT INTO quote_option (quote_id, pos, name, draft, pieces, total, margin) VALUES (?, ?, ?, '{}', 0, '', '')", id, at, name)
 		writeOption(w, d, total, margin)
 		w.do("UPDATE quote SET options = ?, changed = ? WHERE id = ?", n+1, s.stamp(), id)
-		added = catalog.Option{Position: n + 1, Name: name, Draft: d, Pieces: d.Pieces(), Total: total, Margin: margin}
+		added = catalog.Option{Position: at, Name: name, Draft: d, Pieces: d.Pieces(), Total: total, Margin: margin}
 	})
 	return added, err
+}
+
+// freePlace is the place after a quote's last option, or one that became free before it. Options keep their places: a
+// draft that is open on the counter belongs to one.
+func freePlace(w *writer, id int64) int {
+	last := int(w.count("SELECT coalesce(max(pos), 0) FROM quote_option WHERE quote_id = ?", id))
+	if last < catalog.MostOptions {
+		return last + 1
+	}
+	return int(w.count(`SELECT coalesce(min(n.value), 0) FROM json_each('[1,2,3,4]') n
+		WHERE NOT EXISTS (SELECT 1 FROM quote_option WHERE quote_id = ? AND pos = n.value)`, id))
 }
 
 // ownOption makes a quote's own draft its option 1.
@@ -73,8 +85,8 @@ func (s *Store) RenameOption(ctx context.Context, id int64, position int, name s
 	})
 }
 
-// RemoveOption offers a job no more. The others move up; where one is left, the quote has no options any more. What has
-// been frozen stays.
+// RemoveOption offers a job no more. The first of the others leads; where one is left, the quote has no options any more.
+// What has been frozen stays.
 func (s *Store) RemoveOption(ctx context.Context, id int64, position int) error {
 	return s.book(ctx, id, func(w *writer) {
 		if w.count("SELECT count(*) FROM quote WHERE id = ? AND accepted_id IS NOT NULL", id) > 0 {
@@ -85,10 +97,7 @@ func (s *Store) RemoveOption(ctx context.Context, id int64, position int) error 
 		}
 		left := int(w.count("SELECT options FROM quote WHERE id = ?", id)) - 1
 		w.do("DELETE FROM quote_option WHERE quote_id = ? AND pos = ?", id, position)
-		for pos := position; pos <= left; pos++ {
-			w.do("UPDATE quote_option SET pos = ?1, draft = json_set(draft, '$.Option', ?1) WHERE quote_id = ?2 AND pos = ?1 + 1", pos, id)
-		}
-		lead(w, id, 1)
+		lead(w, id, int(w.count("SELECT coalesce(min(pos), 0) FROM quote_option WHERE quote_id = ?", id)))
 		if left == 1 {
 			w.do("DELETE FROM quote_option WHERE quote_id = ?", id)
 			w.do("UPDATE quote SET draft = json_set(draft, '$.Option', 0) WHERE id = ?", id)

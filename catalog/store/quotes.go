@@ -31,8 +31,12 @@ func (s *Store) saveDraft(w *writer, d *catalog.Draft, result *quote.Result) {
 	s.number(w, d)
 	total, margin := figures(result)
 	leading := true
+	ahead := int(w.count("SELECT coalesce(draft ->> '$.Option', 0) FROM quote WHERE id = ?", d.ID))
+	if d.Option == 0 { // another was offered beside it since it was opened
+		d.Option = ahead
+	}
 	if d.Option > 0 {
-		leading = w.count("SELECT count(*) FROM quote WHERE id = ? AND draft ->> '$.Option' = ?", d.ID, d.Option) > 0
+		leading = d.Option == ahead
 		writeOption(w, *d, total, margin)
 	}
 	if leading {
