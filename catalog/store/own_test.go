@@ -77,8 +77,13 @@ func TestSaveListed_whatCannotBeIsRefusedWithItsRow(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, p := range []catalog.Price{
-		own(t, "sale", "3.10", "", ""), own(t, "net", "3.10", "2026-05-03", ""), own(t, "net", "3.10", "", "2026-05-01"),
-		own(t, "gift", "3.10", "", ""), own(t, "net", "0", "", ""), {Kind: "net", Size: "9XL", Each: x.Sizes[0].Each}, {Kind: "net", Size: "OS", Color: "Plaid", Each: x.Sizes[0].Each},
+		own(t, "sale", "3.10", "", ""),
+		own(t, "net", "3.10", "2026-05-03", ""),
+		own(t, "net", "3.10", "", "2026-05-01"),
+		own(t, "gift", "3.10", "", ""),
+		own(t, "net", "0", "", ""),
+		{Kind: "net", Size: "9XL", Each: x.Sizes[0].Each},
+		{Kind: "net", Size: "OS", Color: "Plaid", Each: x.Sizes[0].Each},
 	} {
 		if _, err := s.SaveListed(ctx, x, []catalog.Price{p}, ""); err == nil {
 			t.Errorf("%+v was taken", p)

@@ -32,6 +32,8 @@ type detail struct {
 	stale   *parts.Band
 	past    *history
 	pastBox *parts.Section
+	origins *fyne.Container // where the prices came from, the latest first
+	came    *parts.Section
 }
 
 func newDetail() *detail {
@@ -41,9 +43,11 @@ func newDetail() *detail {
 		stale: parts.NewBand(parts.Warning, ""), past: newHistory(),
 	}
 	d.pastBox = parts.NewPlainSection("Over time", "", d.past)
+	d.origins = parts.Column(2)
+	d.came = parts.NewPlainSection("Where prices came from", "", d.origins)
 	d.body = parts.Column(14,
 		parts.Column(2, d.name, d.where), d.buttons, d.stale, d.caution, d.facts,
-		parts.NewPlainSection("Colours", "", d.colors), parts.NewPlainSection("Prices each", "by pieces bought", d.prices), d.pastBox)
+		parts.NewPlainSection("Colours", "", d.colors), parts.NewPlainSection("Prices each", "by pieces bought", d.prices), d.pastBox, d.came)
 	d.body.Hide()
 	d.object = container.NewStack(parts.NewSheetGround(), parts.NewScroll(parts.Inset(look.SectionPadX, look.SectionPadY, d.body)))
 	return d
@@ -87,6 +91,12 @@ func (d *detail) show(s catalog.Style, row catalog.StyleRow, entries []catalog.P
 		d.pastBox.Hide()
 	}
 	d.style = s
+	d.origins.Objects = origins(entries)
+	if len(d.origins.Objects) == 0 {
+		d.came.Hide()
+	} else {
+		d.came.Show()
+	}
 	d.nameButtons()
 	d.name.SetText(s.Number + " " + s.Name)
 	where := row.Supplier
@@ -113,6 +123,7 @@ func facts(s catalog.Style) []fyne.CanvasObject {
 		{"Heat limit", s.HeatLimit},
 		{"Tags", strings.Join(s.Tags, ", ")},
 		{"Handling", handling(s)},
+		{"Prints up to", printable(s)},
 		{"Priced on", s.PricedOn},
 	}
 	var objects []fyne.CanvasObject
@@ -130,6 +141,15 @@ func weight(s catalog.Style) string {
 		return ""
 	}
 	return fmt.Sprintf("%s oz/yd², %s g/m²", measure.OuncesPerSquareYard(s.Weight, 1), s.Weight)
+}
+
+// printable is the largest artwork by size, in inches.
+func printable(s catalog.Style) string {
+	var all []string
+	for _, p := range s.Printable {
+		all = append(all, fmt.Sprintf("%s %s × %s in", p.Size, p.Width, p.Height))
+	}
+	return strings.Join(all, ", ")
 }
 
 func handling(s catalog.Style) string {

@@ -137,3 +137,26 @@ func TestSuppliers_areEditedAddedAndTakenBack(t *testing.T) {
 		t.Error("Esc does not lead back")
 	}
 }
+
+func TestDetail_saysWherePricesCameFrom(t *testing.T) {
+	entry := func(kind, from, until, file, each string) catalog.Price {
+		breaks, err := catalog.ReadBreaks(each)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return catalog.Price{Kind: kind, Size: "S", Each: breaks, From: from, Until: until, File: catalog.PriceFile{Name: file}}
+	}
+	undone := entry("list", "2026-09-01", "", "wrong.csv", "9.99")
+	undone.File.Undone = true
+	p := New(stock(3), func() time.Time { return day })
+	onScreen(t, p)
+	p.detail.show(p.detail.style, stock(3).row(0), []catalog.Price{
+		entry("list", "2026-01-05", "", "spring.csv", "3.10"), entry("list", "2026-01-05", "", "spring.csv", "3.20"), undone,
+		entry("sale", "2026-06-01", "2026-06-30", "Wren", "2.50"), entry("net", "2026-07-01", "", "Wren", ""),
+	}, 0, 90)
+	got := strings.ReplaceAll(texts(p.detail.origins), "\n", " | ")
+	want := "2026-07-01 | Wren | net ended | 2026-06-01–06-30 | Wren | sale, 1 price | 2026-01-05 | spring.csv | list, 2 prices | "
+	if got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"pressworth/quote"
+	"pressworth/quote/money"
 )
 
 // notes are what the shop should know about the job: the engine's warnings, then prices that have grown old.
@@ -17,7 +18,7 @@ func (c *Counter) notes(differs []string) []Note {
 	if n := c.oldest(); c.book.Shop.StaleDays > 0 && n > c.book.Shop.StaleDays {
 		out = append(out, Note{Text: fmt.Sprintf("Blank prices are %d days old (limit %d).", n, c.book.Shop.StaleDays), Warning: true})
 	}
-	out = append(out, c.oldCards()...)
+	out = append(append(out, c.oldCards()...), c.smallOrders()...)
 	for _, text := range append(c.coarse(), c.fits()...) {
 		out = append(out, Note{Text: text, Warning: true})
 	}
@@ -49,6 +50,27 @@ func (c *Counter) oldest() int {
 		}
 	}
 	return most
+}
+
+// smallOrders names the suppliers that take no order as small as what this job buys from them.
+func (c *Counter) smallOrders() (out []Note) {
+	for _, s := range c.book.Suppliers {
+		var bought []money.Amount
+		for _, b := range c.result.Purchases.Blanks {
+			if b.Supplier == s.Key {
+				bought = append(bought, b.Value)
+			}
+		}
+		for _, t := range c.result.Purchases.Transfers {
+			if t.Supplier == s.Key {
+				bought = append(bought, t.Value)
+			}
+		}
+		if value := quote.Sum(bought...); len(bought) > 0 && value.Cmp(s.MinimumOrder) < 0 {
+			out = append(out, Note{Text: fmt.Sprintf("%s takes orders from %s on; this job buys %s there.", s.Name, Amount(s.MinimumOrder), Amount(value)), Warning: true})
+		}
+	}
+	return out
 }
 
 // oldCards names the cards in use whose prices are older than the shop allows.
