@@ -154,8 +154,8 @@ func handling(jobs []Done, rates quote.Shop) Suggestion {
 	}
 	s := Suggestion{Name: "Handling a piece", Path: "handling_s", Now: rates.Handling, Spread: QuartilesOf(all)}
 	if s.Sentence = "No finished job has its minutes of pressing yet."; s.Spread.Count > 0 {
-		s.Sentence = fmt.Sprintf("Pressing of %s came to %.0f s of handling a piece in the middle, half of them between %.0f and %.0f s; take it over instead of the allowance, not beside it.",
-			counted(s.Spread.Count, "job"), s.Spread.Median, s.Spread.Lower, s.Spread.Upper)
+		s.Sentence = fmt.Sprintf("Pressing of %s came to %.0f s of handling a piece in the middle", counted(s.Spread.Count, "job"), s.Spread.Median)
+		s.Sentence += s.enough(fmt.Sprintf(", half of them between %.0f and %.0f s; take it over instead of the allowance, not beside it.", s.Spread.Lower, s.Spread.Upper))
 	}
 	return s.rounded(1)
 }
@@ -172,11 +172,19 @@ func spares(jobs []Done, rates quote.Shop) Suggestion {
 	}
 	s := Suggestion{Name: "Garment spares", Path: "garment_percent", Now: rates.Spares.GarmentPercent, Spread: QuartilesOf(all)}
 	if s.Sentence = "No finished job yet."; pieces > 0 {
-		s.Sentence = fmt.Sprintf("Of %d pieces %d were spoiled, %.1f %%; %.1f %% would have covered three jobs of four.",
-			pieces, spoiled, 100*float64(spoiled)/float64(pieces), s.Spread.Upper)
+		s.Sentence = fmt.Sprintf("Of %d pieces %d were spoiled, %.1f %%", pieces, spoiled, 100*float64(spoiled)/float64(pieces))
+		s.Sentence += s.enough(fmt.Sprintf("; %.1f %% would have covered three jobs of four.", s.Spread.Upper))
 	}
 	s.suggest(math.Ceil(2*s.Spread.Upper-1e-9) / 2)
 	return s
+}
+
+// enough ends a sentence with what jobs enough say, or with how many it takes.
+func (s Suggestion) enough(words string) string {
+	if s.Spread.Count >= fewest {
+		return words
+	}
+	return fmt.Sprintf("; a suggestion takes %d jobs.", fewest)
 }
 
 // rounded suggests the middle figure, rounded to a step.

@@ -97,6 +97,11 @@ func TestLearn_offersNothingOnFewJobsOrNone(t *testing.T) {
 			}
 		}
 	}
+	for _, s := range catalog.Learn(jobs(200, 210), rates(t)).Suggestions[1:] {
+		if !strings.HasSuffix(s.Sentence, "; a suggestion takes 5 jobs.") {
+			t.Errorf("%s on two jobs: %q, want it said how many it takes", s.Path, s.Sentence)
+		}
+	}
 	if got := catalog.Learn(nil, rates(t)).Sentence; got != "No finished job has its minutes yet." {
 		t.Errorf("without jobs: %q", got)
 	}
