@@ -80,6 +80,7 @@ func (d *doc) transfersFrom(job quote.Job, r quote.Result, supplier string) {
 		for _, i := range x.Items {
 			items = append(items, fmt.Sprintf("%d × %s", i.Qty, boughtWord(job, x, i)))
 		}
+		items = append(items, charactersWord(job, x)...)
 		t.row([]string{cardOf(job, x.Card).Name, strings.Join(items, ", "), grouped(x.Value)}, []paper.Style{strong, body, body})
 	}
 	if t != nil {
@@ -99,6 +100,20 @@ func boughtWord(job quote.Job, x quote.TransferPurchase, i quote.BoughtItem) str
 	return fmt.Sprintf("%s %s, %s", lower(p.Name), inches(job, p.Width, p.Height), inkWords(p))
 }
 
+// charactersWord counts what is bought character by character: "number, one by one with spares: 0 × 4, 1 × 12".
+func charactersWord(job quote.Job, x quote.TransferPurchase) (texts []string) {
+	last := ""
+	for _, c := range x.Characters {
+		count := fmt.Sprintf("%s × %d", c.Character, c.Qty)
+		if c.Placement != last {
+			last = c.Placement
+			count = lower(placementOf(job, c.Placement).Name) + ", one by one with spares: " + count
+		}
+		texts = append(texts, count)
+	}
+	return texts
+}
+
 // PurchasesCSV is the same as a table (RFC 4180).
 func PurchasesCSV(job quote.Job, result quote.Result) ([]byte, error) {
 	rows := [][]string{{"supplier", "what", "style or card", "name", "colour", "size", "quantity"}}
@@ -110,6 +125,10 @@ func PurchasesCSV(job quote.Job, result quote.Result) ([]byte, error) {
 	for _, t := range result.Purchases.Transfers {
 		for _, i := range t.Items {
 			rows = append(rows, []string{supplierName(job, t.Supplier), "transfer", cardOf(job, t.Card).Name, boughtWord(job, t, i), "", "", fmt.Sprint(i.Qty)})
+		}
+		for _, c := range t.Characters {
+			name := placementOf(job, c.Placement).Name + ", " + c.Character
+			rows = append(rows, []string{supplierName(job, t.Supplier), "character", cardOf(job, t.Card).Name, name, "", "", fmt.Sprint(c.Qty)})
 		}
 	}
 	return table4180(rows)

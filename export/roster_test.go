@@ -185,3 +185,27 @@ func TestProof_showsLongestAndShortestOnSmallestAndLargest(t *testing.T) {
 		t.Errorf("got  %s\nwant %s", s, want)
 	}
 }
+
+func TestPurchases_digitsAreCountedOneByOneWithSpares(t *testing.T) {
+	job := team(t)
+	n := len(job.Placements)
+	card := quote.RateCard{
+		ID: "digits", Name: "Stock numerals", Supplier: job.RateCards[0].Supplier, Kind: quote.PieceCard, By: "character", MaxInks: 1,
+		Prices: []quote.PieceRow{{Upto: money.Int(9), Each: []quote.Break{{From: 1, Each: money.FromMinor(80, 2)}}}},
+	}
+	job.RateCards = append(job.RateCards, card)
+	job.Placements[n-1].Method = "digits"
+	job.Shop.Spares.DigitPercent, job.Shop.Spares.DigitAtLeast = money.Int(10), 1
+	result := resultOf(t, job)
+	// 24, 7, 11, 3, 1, 19: four ones, and one each of 2, 3, 4, 7, 9; one spare of each
+	text := words(job, func(d *doc) { d.transfersFrom(job, result, card.Supplier) })
+	for _, want := range []string{"number, one by one with spares: 1 × 5,", "2 × 2, 3 × 2, 4 × 2, 7 × 2, 9 × 2"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("want %s in\n%s", want, text)
+		}
+	}
+	table, err := PurchasesCSV(job, result)
+	if err != nil || !strings.Contains(string(table), `"Number, 1",,,5`) {
+		t.Errorf("%v, got\n%s", err, table)
+	}
+}

@@ -368,6 +368,9 @@ func TestCounter_aPastedRosterDrivesSizesAndPrice(t *testing.T) {
 	if !d.p.Ready() || d.p.Draft().Pieces() != 3 {
 		t.Fatalf("got %d pieces, not priced: %v", d.p.Draft().Pieces(), d.p.Problems())
 	}
+	if got := r.rows[0].fields[present.RosterGarment].Text(); got != "Long-sleeve tee, Navy" {
+		t.Errorf("got %q in the cell that was pasted into", got)
+	}
 	if got := r.rows[1].fields[present.RosterName].Text(); got != "O'NEILL" {
 		t.Errorf("got %q in the second row", got)
 	}

@@ -119,6 +119,7 @@ func (r *roster) paste(i, k int, text string) bool {
 		block = append(block, strings.Split(line, "\t"))
 	}
 	r.say(r.presenter.PasteRoster(r.first+i, k, block))
+	r.fill(true) // the cell that was pasted into as well
 	return true
 }
 
