@@ -159,7 +159,7 @@ func (q *quotePage) show() {
 	q.number.SetText(numbered(h.QuoteRow))
 	q.name.SetText(or(h.Customer, "no name yet"))
 	words := []string{}
-	for _, w := range []string{h.Title, countOf(h.Pieces, "piece"), neededWords(q.place, h.NeededBy)} {
+	for _, w := range []string{h.Title, countOf(h.Pieces, "piece"), neededWords(q.place, h.NeededBy), orderWords(h.PONumber)} {
 		if w != "" {
 			words = append(words, w)
 		}
@@ -193,6 +193,14 @@ func neededWords(p *Place, day string) string {
 		return ""
 	}
 	return "needed by " + p.until(day)
+}
+
+// orderWords names the customer's own order number, where there is one.
+func orderWords(number string) string {
+	if number == "" {
+		return ""
+	}
+	return "their order " + number
 }
 
 // countOf writes a number with its noun; nothing for 0.

@@ -77,11 +77,11 @@ func (q *quotePage) optionCard(o catalog.Option, open bool) fyne.CanvasObject {
 func garmentsOf(o catalog.Option) string {
 	names, seen := "", map[string]bool{}
 	for _, g := range o.Draft.Garments {
-		word := g.Color
-		if g.Name != "" {
-			word = g.Name
+		word := g.Name
+		if word == "" {
+			word = "in " + g.Color
 		}
-		if word == "" || seen[word] {
+		if seen[word] {
 			continue
 		}
 		seen[word] = true

@@ -39,11 +39,13 @@ func CompareJobs(jobA quote.Job, a quote.Result, jobB quote.Job, b quote.Result)
 type lines struct{ out []Line }
 
 // word and sum are a named text and a named amount.
-type word struct{ name, text string }
-type sum struct {
-	name   string
-	amount money.Amount
-}
+type (
+	word struct{ name, text string }
+	sum  struct {
+		name   string
+		amount money.Amount
+	}
+)
 
 func (l *lines) words(part string, a, b []word) {
 	for _, name := range names(a, b, func(w word) string { return w.name }) {
