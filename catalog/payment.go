@@ -10,7 +10,7 @@ import (
 	"pressworth/quote/money"
 )
 
-// Ways of paying.
+// PayWays are the ways of paying.
 var PayWays = []string{"cash", "check", "card", "bank transfer", "other"}
 
 // Payment is money received for a quote.

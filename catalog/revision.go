@@ -38,7 +38,7 @@ type RevisionRow struct {
 	Hours      string // two places
 }
 
-// How a quote was given to the customer.
+// SentWays are how a quote is given to the customer.
 var SentWays = []string{"PDF", "e-mail", "message", "at the counter", "kept"}
 
 // ErrAltered is a revision whose documents are not those that were frozen.

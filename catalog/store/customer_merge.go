@@ -53,8 +53,12 @@ func filled(c, from catalog.Customer) catalog.Customer {
 		to   *string
 		from string
 	}{
-		{&c.Contact, from.Contact}, {&c.Email, from.Email}, {&c.Phone, from.Phone}, {&c.Address, from.Address},
-		{&c.Level, from.Level}, {&c.PONumber, from.PONumber},
+		{&c.Contact, from.Contact},
+		{&c.Email, from.Email},
+		{&c.Phone, from.Phone},
+		{&c.Address, from.Address},
+		{&c.Level, from.Level},
+		{&c.PONumber, from.PONumber},
 	} {
 		if strings.TrimSpace(*f.to) == "" {
 			*f.to = f.from
