@@ -5,7 +5,6 @@ import (
 	"context"
 	"fmt"
 	"image"
-	"os"
 	"os/exec"
 	"path/filepath"
 	"runtime"
@@ -57,7 +56,7 @@ func pictured(job quote.Job) export.Pictured {
 		if p.Info.Artwork == "" {
 			continue
 		}
-		data, err := os.ReadFile(p.Info.Artwork)
+		data, err := readArtwork(p.Info.Artwork)
 		if err != nil {
 			continue
 		}

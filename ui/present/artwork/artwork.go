@@ -33,8 +33,14 @@ type Ink struct {
 // mostPixels is the largest picture that is looked at.
 const mostPixels = 64_000_000
 
+// MostBytes is the largest file that is looked at: who reads one need not read further.
+const MostBytes = 64 << 20
+
 // Read looks at the bytes of a PNG, JPEG or SVG file.
 func Read(data []byte) (Picture, error) {
+	if len(data) > MostBytes {
+		return Picture{}, fmt.Errorf("the file is larger than %d MiB: make the picture smaller first", MostBytes>>20)
+	}
 	if isSVG(data) {
 		return readSVG(data)
 	}
