@@ -5,8 +5,8 @@ import (
 	"fmt"
 )
 
-// long runs the forms of the tests that take an hour or more: 300 kills instead of 20, ten minutes of fuzzing for each
-// target, benchmarks for real.
+// long runs the forms of the tests that take an hour or more: 300 kills instead of 20, every write of every chore
+// failing instead of some, eight working days instead of two, ten minutes of fuzzing for each target, benchmarks for real.
 func long(t *task) error {
 	flags := flag.NewFlagSet("long", flag.ContinueOnError)
 	kills := flags.Int("kills", 300, "how often the program is killed while it writes")
@@ -23,6 +23,11 @@ func long(t *task) error {
 	cmd := t.command("go", "test", windowTags(), "-v", "-count=1", "-timeout=6h", "-run=Kill", "./cmd/pressworth")
 	cmd.Env = append(cmd.Env, "PRESSWORTH_BINARY="+t.binary(), fmt.Sprintf("PRESSWORTH_KILLS=%d", *kills))
 	if err := t.openly(fmt.Sprintf("%d kills", *kills), cmd); err != nil {
+		return err
+	}
+	cmd = t.command("go", "test", windowTags(), "-v", "-count=1", "-timeout=6h", "-run=TestFault|TestSoak", "./catalog/store")
+	cmd.Env = append(cmd.Env, "PRESSWORTH_ALL_FAULTS=1", "PRESSWORTH_SOAK_DAYS=8")
+	if err := t.openly("every write fails once; eight working days", cmd); err != nil {
 		return err
 	}
 	if err := t.fuzz(*fuzzing); err != nil {
