@@ -61,7 +61,7 @@ func newDesktop(s shell) *desktop {
 func (d *desktop) fill(o opened) {
 	d.shop = o.shop
 	presenter := present.NewCounter(desk{o.shop, parts.Background}, present.NewEngine())
-	list, rates, pin := maintained(o.shop, quote.Price), shoprates.New(o.shop, o.sample, o.shop.Path()), pins{d.app.Preferences()}
+	list, rates, pin := maintained(o.shop, quote.Price), shoprates.New(o.shop, o.sample, o.shop.Path()), newPins(d.app.Preferences())
 	rates.PIN, rates.Settings, rates.Picture = pin, o.shop, readLogo
 	files := papers{filepath.Join(filepath.Dir(o.shop.Path()), "documents"), o.shop.Logo}
 	quotes := quoteBook(o.shop, files)

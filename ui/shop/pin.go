@@ -44,5 +44,6 @@ func (p *Place) pinSection() *parts.Section {
 	remove = parts.NewButton(parts.Quiet, "Take away", "", func() { keep("") })
 	tell()
 	p.pinEntry, p.pinSet, p.pinRemove = entry, set, remove
-	return parts.NewSection("Customer's side", "what leads back from it, on this computer", state, parts.Fields(220, field), parts.Row(8, nil, set, remove))
+	meaning := parts.NewParagraph("It keeps a customer's eyes off your figures, no more: who can use this computer can read the shop file without it.", parts.MutedStyle)
+	return parts.NewSection("Customer's side", "what leads back from it, on this computer", meaning, state, parts.Fields(220, field), parts.Row(8, nil, set, remove))
 }
