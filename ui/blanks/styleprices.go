@@ -16,7 +16,7 @@ func (e *stylePage) priceSection() fyne.CanvasObject {
 		e.judge()
 	})
 	s := parts.NewSection("Prices each", "one row a size; a range can be pasted; 49.20/12 is for a dozen",
-		parts.Fields(170, parts.NewCaptioned("Prices of", e.whose)), e.form.Around("sizes", "", e.prices))
+		parts.Row(8, []parts.Track{parts.Fixed(220)}, parts.NewCaptioned("Prices of", e.whose)), e.form.Around("sizes", "", e.prices))
 	return s
 }
 

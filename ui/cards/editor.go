@@ -190,7 +190,7 @@ var kindWords = map[string]string{
 
 func (e *editor) limits() fyne.CanvasObject {
 	f := e.form
-	shades := parts.Flow(16, parts.NewText("goes on", parts.MutedStyle))
+	shades := parts.Flow(16, parts.Inset(0, 3, parts.NewText("goes on", parts.MutedStyle)))
 	for _, s := range shadeNames {
 		shades.Add(f.Check(shadePath(s), s))
 	}

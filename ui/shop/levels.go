@@ -41,7 +41,7 @@ func (l *levels) section() *parts.Section {
 func (l *levels) taxSection() *parts.Section {
 	f := l.place.form
 	fields := l.fields(taxFields)
-	boxes := parts.Flow(16, parts.NewText("tax falls on", parts.MutedStyle))
+	boxes := parts.Flow(16, parts.Inset(0, 3, parts.NewText("tax falls on", parts.MutedStyle)))
 	for _, part := range taxed {
 		boxes.Add(f.Check(taxedPath(part[0]), part[1]))
 	}

@@ -92,5 +92,5 @@ func inPractice(r record, job quote.Result, today time.Time) string {
 	if hours == 0 {
 		return ""
 	}
-	return fmt.Sprintf("In the next four weeks the shop is open on %d days and presses for %.0f hours; the sample job takes %s.", open, hours, job.Hours)
+	return fmt.Sprintf("In the next four weeks the shop is open on %d days and presses for %.0f hours; the sample job takes %s hours.", open, hours, job.Hours)
 }

@@ -67,7 +67,7 @@ func (p *Place) letterheadSection() *parts.Section {
 	s := parts.NewSection("Letterhead", "printed on every paper", parts.Fields(220, p.fields(letterhead)...))
 	if p.Settings != nil {
 		s.Body.Add(p.logo.object)
-		s.Body.Add(parts.Fields(220, p.form.Choice("units.temperature", "Temperatures in", temperatures)))
+		s.Body.Add(parts.Row(8, []parts.Track{parts.Fixed(150)}, p.form.Choice("units.temperature", "Temperatures in", temperatures)))
 	}
 	return s
 }
@@ -88,7 +88,7 @@ func (p *Place) fields(all []bound) []fyne.CanvasObject {
 func (p *Place) ticks(before string, all []ticked) fyne.CanvasObject {
 	line := parts.Flow(16)
 	if before != "" {
-		line.Add(parts.NewText(before, parts.MutedStyle))
+		line.Add(parts.Inset(0, 3, parts.NewText(before, parts.MutedStyle)))
 	}
 	for _, t := range all {
 		line.Add(p.form.Check(t.path, t.words))
