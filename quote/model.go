@@ -26,6 +26,7 @@ type model struct {
 	pricePlaces                 int // of prices on sheet and roll cards
 	blankPlaces                 int // of prices of blanks
 	blankPrices                 map[*Break]int64
+	blankRats                   map[*Break]*big.Rat
 	vastBlanks                  bool
 	changeover                  int64 // time
 	garmentSpare, transferSpare exact // of pieces
@@ -98,7 +99,7 @@ type card struct {
 }
 
 func newModel(job *Job, memory *Memory) *model {
-	m := &model{job: job, memory: memory, itemPrices: map[[2]int][]itemPrice{}, blankPrices: map[*Break]int64{}, quantities: map[int]*state{}}
+	m := &model{job: job, memory: memory, itemPrices: map[[2]int][]itemPrice{}, blankPrices: map[*Break]int64{}, blankRats: map[*Break]*big.Rat{}, quantities: map[int]*state{}}
 	m.places, _ = money.Places(job.Currency)
 	m.scales()
 	m.vastBlanks = m.vast()

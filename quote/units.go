@@ -144,10 +144,11 @@ func (c *costing) upcharges(g int, u *unit) {
 	for _, l := range c.m.groups[g].lines {
 		add := make([]int64, len(c.breakOf[l]))
 		for j := range c.breakOf[l] {
-			x := minus(c.blankEach(l, j), u.baseCost)
-			if x.Sign() <= 0 {
+			each := c.blankEach(l, j)
+			if each.Cmp(u.baseCost) <= 0 {
 				continue
 			}
+			x := minus(each, u.baseCost)
 			add[j] = up(c.onExtra(x), step)
 			u.extra.Add(u.extra, times(x, rat(int64(c.qty[l][j]))))
 		}
@@ -155,12 +156,19 @@ func (c *costing) upcharges(g int, u *unit) {
 	}
 }
 
-// blankEach is the price of a blank at the break in force, 0 for a customer's garment or a size without a price.
+// blankEach is the price of a blank at the break in force, 0 for a customer's garment or a size without a price. It is
+// shared: nobody writes into it.
 func (c *costing) blankEach(l, size int) *big.Rat {
-	if b := c.breakOf[l][size]; b != nil {
-		return c.m.inMinor(b.Each)
+	b := c.breakOf[l][size]
+	if b == nil {
+		return new(big.Rat)
 	}
-	return new(big.Rat)
+	each, ok := c.m.blankRats[b]
+	if !ok {
+		each = c.m.inMinor(b.Each)
+		c.m.blankRats[b] = each
+	}
+	return each
 }
 
 // baseCost is the price of a blank that most pieces of the group have, ties to the lower.
