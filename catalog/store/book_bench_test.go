@@ -37,6 +37,8 @@ func fullBook(b *testing.B) *store.Store {
 			SELECT q.id, n.value, 0, '', q.changed, 'PDF', r.sha256, r.pieces, r.total, r.deposit, r.subtotal, r.cost, r.margin, r.hours
 			FROM quote q, json_each('[1,2,3]') n, revision r WHERE r.id = 1 AND q.id > 3`,
 		`INSERT INTO revision_doc (revision_id, job, result) SELECT r.id, d.job, d.result FROM revision r, revision_doc d WHERE d.revision_id = 1 AND r.id > 1`,
+		`UPDATE quote SET accepted_id = (SELECT max(id) FROM revision WHERE quote_id = quote.id), finished = '2026-01-05', paid = CASE id % 100 WHEN 0 THEN '1.00' ELSE '99999.00' END
+			WHERE id > 3 AND state IN ('accepted', 'finished')`,
 		"ANALYZE",
 	} {
 		if _, err := db.ExecContext(ctx, statement); err != nil {

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -649,4 +650,33 @@ func readFile(t testing.TB, path string) []byte {
 	data, err := os.ReadFile(path)
 	must(t, err)
 	return data
+}
+
+// What is owed is asked for when it is due by the customer's terms, until it is paid.
+func TestToDo_asksForMoneyByTheTerms(t *testing.T) {
+	s := demoStore(t)
+	r := sent(t, s, 3)
+	must(t, s.Accept(ctx, 3, r.ID, day, ""))
+	must(t, s.Finish(ctx, 3, catalog.Actuals{On: day}))
+	asked := func(on string) bool {
+		all, err := s.ToDo(ctx, on)
+		must(t, err)
+		return slices.ContainsFunc(all, func(x catalog.ToDo) bool { return x.Kind == catalog.ToCollect && x.Number == "2026-0003" })
+	}
+	if !asked(day) {
+		t.Error("a customer who pays at pick-up is not asked on the day")
+	}
+	c, err := s.Customer(ctx, head(t, s, 3).CustomerID)
+	must(t, err)
+	c.Terms, c.NetDays = catalog.PayNetDays, 14
+	_, err = s.SaveCustomer(ctx, c)
+	must(t, err)
+	if asked("2026-05-17") || !asked("2026-05-18") {
+		t.Error("net 14 from 4 May is due on 18 May, not before and not later")
+	}
+	_, err = s.Pay(ctx, catalog.Payment{QuoteID: 3, On: day, Way: "cash", Amount: amount(t, r.Total)})
+	must(t, err)
+	if asked("2026-05-18") {
+		t.Error("asked for what is paid")
+	}
 }

@@ -27,7 +27,13 @@ func (s *Store) ToDo(ctx context.Context, day string) ([]catalog.ToDo, error) {
 const soon = "+3 days"
 
 // toDo asks for each kind of thing in turn. A step of an accepted job is due by the day the goods are needed.
-const toDo = `WITH due(id, kind, day) AS (
+// Money is due when the goods are handed over, or so many days later as the customer's terms say.
+const toDo = `WITH owing(id, day) AS (
+	SELECT q.id, date(coalesce(s.taken_on, q.finished), '+' || CASE WHEN c.terms IN ('net', 'po') THEN c.net_days ELSE 0 END || ' days')
+		FROM quote q INDEXED BY quote_agreed JOIN revision r ON r.id = q.accepted_id LEFT JOIN customer c ON c.id = q.customer_id
+		LEFT JOIN step s ON s.quote_id = q.id AND s.name = 'collected'
+		WHERE (q.state = 'finished' OR s.quote_id IS NOT NULL) AND CAST(r.total AS REAL) > CAST(q.paid AS REAL)
+), due(id, kind, day) AS (
 	SELECT id, 'follow up', follow_up FROM quote WHERE state IN ('draft', 'sent') AND follow_up <> '' AND follow_up <= ?1
 	UNION ALL SELECT id, 'expiring', expires FROM quote WHERE state = 'sent' AND expires <> '' AND expires <= date(?1, '` + soon + `')
 	UNION ALL SELECT q.id, CASE q.next_step
@@ -36,9 +42,7 @@ const toDo = `WITH due(id, kind, day) AS (
 		FROM quote q WHERE q.state = 'accepted'
 	UNION ALL SELECT q.id, 'overdue', q.needed_by FROM quote q WHERE q.state = 'accepted' AND q.needed_by <> '' AND q.needed_by < ?1
 		AND NOT EXISTS (SELECT 1 FROM step s WHERE s.quote_id = q.id AND s.name = 'ready')
-	UNION ALL SELECT q.id, 'collect money', coalesce(s.taken_on, q.finished) FROM quote q
-		JOIN revision r ON r.id = q.accepted_id LEFT JOIN step s ON s.quote_id = q.id AND s.name = 'collected'
-		WHERE (q.state = 'finished' OR s.quote_id IS NOT NULL) AND CAST(r.total AS REAL) > CAST(q.paid AS REAL)
+	UNION ALL SELECT id, 'collect money', day FROM owing WHERE day <= ?1
 ) SELECT ` + quoteColumns + `, kind, day FROM due JOIN quote INDEXED BY quote_found USING (id) ORDER BY kind <> 'overdue', day = '', day, number`
 
 // inWords says what a thing to do is about.

@@ -20,6 +20,7 @@ ALTER TABLE quote ADD COLUMN finished TEXT NOT NULL DEFAULT ''; -- the day it wa
 ALTER TABLE quote ADD COLUMN why TEXT NOT NULL DEFAULT '';      -- why it was declined
 ALTER TABLE quote ADD COLUMN paid TEXT NOT NULL DEFAULT '';     -- sum of its payments; empty: none
 CREATE INDEX quote_of_customer ON quote(customer_id);
+CREATE INDEX quote_agreed ON quote(accepted_id, id, state, customer_id, finished, paid) WHERE accepted_id IS NOT NULL;
 CREATE INDEX quote_decided ON quote(decided) WHERE decided <> '';
 
 -- The drafts of a quote with options; the leading one stands in the quote too.
