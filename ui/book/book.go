@@ -44,6 +44,7 @@ type Place struct {
 	pages  []page // one for each tab
 	over   []over // pages opened over the tabs, the topmost last
 	stack  *fyne.Container
+	frame  *fyne.Container // tabs and bands over the stack
 	notice *parts.Band
 	fault  *parts.Band
 	undo   []step // ways back, the latest last
@@ -92,7 +93,22 @@ func (p *Place) Content() fyne.CanvasObject {
 	}
 	p.stack = container.NewStack(p.list.content())
 	head := parts.Inset(look.PageMargin-6, 0, parts.Column(8, p.tabs, parts.Inset(6, 0, parts.Column(8, p.fault, p.notice))))
-	return parts.Framed(container.New(aboveList{}, head), nil, p.stack)
+	p.frame = parts.Framed(container.New(aboveList{}, head), nil, p.stack)
+	return p.frame
+}
+
+// relay sets what lies below the bands anew: they are as high as their words need.
+func (p *Place) relay() {
+	if p.frame != nil {
+		p.frame.Refresh()
+	}
+}
+
+// hush takes away what was said.
+func (p *Place) hush() {
+	p.notice.SetText("")
+	p.fault.SetText("")
+	p.relay()
 }
 
 // aboveList sets the line of tabs a little below the window's edge.
@@ -109,8 +125,7 @@ func (aboveList) Layout(o []fyne.CanvasObject, s fyne.Size) {
 
 // turn shows a page of the line of tabs.
 func (p *Place) turn(i int) {
-	p.notice.SetText("")
-	p.fault.SetText("")
+	p.hush()
 	p.tabs.SetShown(i)
 	p.put(p.pages[i].content())
 	p.pages[i].shown()
@@ -135,8 +150,7 @@ func (p *Place) put(o fyne.CanvasObject) {
 
 // push opens a page over what is shown.
 func (p *Place) push(o over) {
-	p.notice.SetText("")
-	p.fault.SetText("")
+	p.hush()
 	p.over = append(p.over, o)
 	p.tabs.Hide()
 	p.put(o.content())
@@ -194,15 +208,20 @@ func (p *Place) failed(what string, err error) {
 	if err != nil {
 		p.notice.SetText("")
 		p.fault.SetText(what + ": " + err.Error())
+		p.relay()
 		return
 	}
-	p.fault.SetText("")
+	if p.fault.Text() != "" {
+		p.fault.SetText("")
+		p.relay()
+	}
 }
 
 // said tells what was done, with the way back where there is one.
 func (p *Place) said(text string) {
 	p.notice.SetText(text)
-	p.notice.Offer("Dismiss", func() { p.notice.SetText("") })
+	p.notice.Offer("Dismiss", p.hush)
+	defer p.relay()
 	if len(p.undo) > 0 && p.undo[len(p.undo)-1].fresh {
 		p.notice.Offer("Undo", p.Undo)
 	}

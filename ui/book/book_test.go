@@ -354,7 +354,7 @@ func TestQuote_alteredRevisionIsSaid(t *testing.T) {
 	d := open(t)
 	d.AddRevision(2, catalog.RevisionRow{ID: booktest.Altered, Number: 1, Total: "1400.76", MadeAt: "2026-11-30T10:00:00Z", SentHow: "PDF"})
 	d.openFirst("amaryllis")
-	d.want("altered", "does not match its SHA-256", "everything else is untouched")
+	d.want("altered", "does not match its SHA-256", "altered or damaged outside the program")
 }
 
 func TestQuote_comparesAndReprices(t *testing.T) {
