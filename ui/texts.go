@@ -18,14 +18,16 @@ var helpTexts = [placeCount][]string{
 	blanksPlace: {
 		"The garments the shop can buy. Type any words or their beginnings: style, name, colour, mill or category. The usual ones come first.",
 		"Import prices reads a supplier's CSV, TSV or XLSX in three steps and shows everything it would change, and which open quotes that touches, before anything is taken. Change prices raises or lowers everything in the list by a percentage or an amount. Both can be taken back.",
+		"A style has the prices of its list, for every colour or for one; beside them the prices the shop agreed (net) and sales with their last day, which go before the list. Suppliers holds freight, least order, days on the way, cut-off and closed days.",
 		"Prices come from price files and from hand entry, each with the day it holds from. A quote uses the price of its own day, and older prices stay.",
 	},
 	cardsPlace: {
 		"What transfers and sent-out work cost: by area, by the sheet, by the length of a roll, or by the piece. The price table is a grid that takes a range pasted from a spreadsheet.",
+		"Time says how long the supplier takes, and what it costs to have it sooner. Prices older than the shop's limit carry a mark.",
 		"Press settings are common practice until the shop confirms them. The transfer maker's instructions and the garment's care label win over any preset.",
 	},
 	shopPlace: {
-		"What an hour costs, how prices are made of costs, what is added for sizes, tax, the letterhead. A sample job beside the figures shows what a change does.",
+		"What an hour costs, how prices are made of costs, what is added for sizes, tax, the calendar, numbers and letterhead. A sample job beside the figures shows what a change does.",
 		"Everything is kept in one file on this computer; its path stands on this page.",
 	},
 }
