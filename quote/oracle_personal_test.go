@@ -217,7 +217,7 @@ func TestPlan_everyTextIsOnTheRollOnce(t *testing.T) {
 			count := map[string]int{}
 			for _, run := range plan.Runs {
 				for _, x := range run.Pieces {
-					count[x.Placement+" "+x.Text] += 1
+					count[x.Placement+" "+x.Text]++
 				}
 				if run.Sheets > 1 {
 					return // one layout stands for several lengths

@@ -50,11 +50,13 @@ func (c *Counter) bandRow(s quote.InkSpans, own string) BandRow {
 	case "full":
 		r.Name = "full colour"
 	}
-	for i, sp := range s.Spans {
+	for _, sp := range s.Spans {
 		kind, place := c.cardKind(sp.Card)
-		b := BandSpan{From: sp.From, To: sp.To, Card: c.cardName(sp.Card), Kind: kind, Place: place}
-		b.Label = spanLabel(b, i, len(s.Spans))
-		r.Spans = append(r.Spans, b)
+		r.Spans = append(r.Spans, BandSpan{From: sp.From, To: sp.To, Card: c.cardName(sp.Card), Kind: kind, Place: place})
+	}
+	r.Spans = calm(r.Spans)
+	for i, b := range r.Spans {
+		r.Spans[i].Label = spanLabel(b, i, len(r.Spans))
 	}
 	return r
 }
