@@ -109,7 +109,7 @@ func (r *roll) search(e Effort) {
 	var seq []int32
 	dived := 0
 	for each, turn := max(e.Steps/512, 64), 0; r.length > r.bound; each += each / 2 {
-		dived += r.dive(orders[turn%len(orders)], min(each, e.Steps-u.steps()-dived), e.Stop)
+		dived += r.dive(orders[turn%len(orders)], min(each/2, e.Steps-u.steps()-dived), e.Stop)
 		for low := r.bound - 1; low+1 < r.length; turn++ {
 			left := e.Steps - u.steps() - dived
 			if left <= 0 || u.stopped() {
