@@ -119,4 +119,4 @@ func BenchmarkPack_cutSheets(b *testing.B) {
 }
 
 // cutSteps is the effort of two seconds of a pack file.
-const cutSteps = 3_000_000
+const cutSteps = 5_000_000

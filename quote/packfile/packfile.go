@@ -56,7 +56,7 @@ type Placed struct {
 
 // StepsPerSecond turns the limit in seconds into effort. It is set below what a small computer does, so that the
 // effort ends the search and not the clock, and the answer is the same on every machine.
-const StepsPerSecond = 1_500_000
+const StepsPerSecond = 2_500_000
 
 // Ceiling is the longest time that a search may take.
 func (r Request) Ceiling() time.Duration {
