@@ -6,6 +6,7 @@ var helpTexts = [placeCount][]string{
 		"Price a job while the customer stands there. Everything typed at the left is priced at once at the right; where something is missing the last good figures stay, greyed, and the words beside the field say what would do.",
 		"Garments: type a style, a colour or any word and press Enter. Sizes: one cell a size; arrows and Tab move, Enter goes to the next garment. A whole run can be typed into one cell as 6/11/9/0/3 or S12 M24 L24, or pasted from a spreadsheet.",
 		"Artwork: take a placement from the list or type a name, then inches and inks. The method is chosen by what the whole job costs; pick another and the panel says what that costs more.",
+		"Names and numbers: paste a team's list into the first cell or take it from a file; the columns are guessed and said. The sizes follow the list, what must be mended stands below its row, and last season's list tells who is new and which numbers are free.",
 		"A price typed into the price table at the right replaces the computed one: margin, what is left for an hour, and the floor it breaks follow at once.",
 		"Ctrl+T turns the window to the customer: prices and the drawing, no costs.",
 	},
