@@ -56,6 +56,7 @@ type demoFile struct {
 		Notes       string `json:"notes"`
 		PricedAgo   int    `json:"priced_days_ago"`
 	} `json:"suppliers"`
+	Terms       map[string]Terms    `json:"terms"` // by the id of the rate card
 	StaleDays   int                 `json:"stale_days"`
 	Levels      []demoLevel         `json:"levels"`
 	UsualExtras []string            `json:"usual_extras"`
@@ -124,7 +125,7 @@ func (r demoReader) suppliers() []Supplier {
 func (r demoReader) cards() []RateCard {
 	var out []RateCard
 	for i, c := range r.job.RateCards {
-		out = append(out, RateCard{ID: int64(i + 1), Card: c, ValidFrom: r.pricedOn(c.Supplier), Active: true})
+		out = append(out, RateCard{ID: int64(i + 1), Card: c, ValidFrom: r.pricedOn(c.Supplier), Active: true, Terms: r.file.Terms[c.ID]})
 	}
 	return out
 }
