@@ -65,8 +65,12 @@ func instants(calls int) (at []int) {
 		}
 		return at
 	}
-	for i := range min(fewFaults, calls) {
-		at = append(at, 1+(i*calls+rand.IntN(calls))/fewFaults)
+	few := fewFaults
+	if raced {
+		few = 1
+	}
+	for i := range min(few, calls) {
+		at = append(at, 1+(i*calls+rand.IntN(calls))/few)
 	}
 	return at
 }
