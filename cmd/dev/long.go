@@ -33,5 +33,5 @@ func long(t *task) error {
 	if err := t.fuzz(*fuzzing); err != nil {
 		return err
 	}
-	return t.benchFor("1s")
+	return t.benchFor("-benchtime=1s")
 }

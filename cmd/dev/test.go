@@ -25,7 +25,7 @@ func checks() []check {
 		{"tests", goTests},
 		// by inputs, not by time: a fuzzer that runs out of time sometimes ends in «context deadline exceeded»
 		{"fuzzing, some thousand inputs each", func(t *task) error { return t.fuzz("3000x") }},
-		{"benchmarks run", func(t *task) error { return t.benchFor("1x") }},
+		{"benchmarks run", func(t *task) error { return t.benchFor("-benchtime=1x", "-short") }},
 	}
 }
 

@@ -98,9 +98,13 @@ func (c cutCase) gap(tb testing.TB, d *dice, steps int) float64 {
 	return 100 * float64(r.Length-s.H) / float64(s.H)
 }
 
-// BenchmarkPack_cutSheets packs what was cut from sheets without waste, in the effort of two seconds of a pack file.
+// BenchmarkPack_cutSheets packs what was cut from sheets without waste, in the effort of two seconds of a pack file. With
+// -short only few pieces.
 func BenchmarkPack_cutSheets(b *testing.B) {
 	for _, c := range cutCases() {
+		if testing.Short() && c.n > 25 {
+			continue
+		}
 		b.Run(fmt.Sprintf("%s/%d pieces/turn %v/sheets %d", c.name, c.n, c.turn, c.sheets), func(b *testing.B) {
 			const each = 3
 			var sum, worst float64
