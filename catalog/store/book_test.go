@@ -1,10 +1,7 @@
 package store_test
 
 import (
-	"database/sql"
 	"errors"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -12,7 +9,6 @@ import (
 	"pressworth/catalog"
 	"pressworth/catalog/store"
 	"pressworth/quote"
-	"pressworth/quote/jobfile"
 	"pressworth/quote/money"
 )
 
@@ -73,137 +69,6 @@ func must(t testing.TB, err error) {
 	t.Helper()
 	if err != nil {
 		t.Fatal(err)
-	}
-}
-
-func TestFreezeRevision_countsAndKeepsBothDocuments(t *testing.T) {
-	s := demoStore(t)
-	first := sent(t, s, 1)
-	want, err := s.Revision(ctx, first.ID)
-	must(t, err)
-	second := sent(t, s, 1)
-	if first.Number != 1 || second.Number != 2 {
-		t.Errorf("revisions are numbered %d and %d, want 1 and 2", first.Number, second.Number)
-	}
-	got, err := s.Revision(ctx, first.ID)
-	if err != nil || string(got.Job) != string(want.Job) || string(got.Result) != string(want.Result) {
-		t.Errorf("the first revision does not come back as it was: %v", err)
-	}
-	h := head(t, s, 1)
-	if h.State != catalog.Sent || h.Revision != 2 || h.NextStep != "follow up" || h.FollowUp != "2026-05-11" || h.Expires == "" || h.Number != "2026-0001" {
-		t.Errorf("after sending: %+v", h.QuoteRow)
-	}
-}
-
-func TestFreezeRevision_keepsItsFiguresWhenPricesRise(t *testing.T) {
-	s := demoStore(t)
-	first := sent(t, s, 1)
-	d, err := s.Draft(ctx, 1)
-	must(t, err)
-	dearer(t, s, d.Garments[0].StyleID)
-	r, err := s.Revision(ctx, first.ID)
-	must(t, err)
-	must(t, r.Recheck())
-	now := frozen(t, s, d)
-	if now.Total == first.Total {
-		t.Errorf("blanks at 99 each, and today's total is %s as it was", now.Total)
-	}
-}
-
-// dearer gives a style a list price of 99 in every size from the day on.
-func dearer(t *testing.T, s *store.Store, style int64) {
-	t.Helper()
-	x, err := s.Style(ctx, style)
-	must(t, err)
-	db := rawWriter(t, s.Path())
-	for i, z := range x.Sizes {
-		_, err := db.ExecContext(ctx, `INSERT INTO price (style_id, seq, color, size, kind, breaks, valid_from, valid_to, file_id)
-			SELECT ?, 1000 + ?, '', ?, 'list', '99', ?, '', min(id) FROM price_file`, style, i, z.Size, day)
-		must(t, err)
-	}
-}
-
-func rawWriter(t testing.TB, path string) *sql.DB {
-	t.Helper()
-	db, err := sql.Open("sqlite", "file:"+path+"?_pragma=busy_timeout(2000)&_txlock=immediate")
-	must(t, err)
-	t.Cleanup(func() { _ = db.Close() })
-	return db
-}
-
-func TestRevision_cannotBeChangedInTheFile(t *testing.T) {
-	s := demoStore(t)
-	sent(t, s, 1)
-	db := rawWriter(t, s.Path())
-	for _, statement := range []string{
-		"UPDATE revision SET total = '1.00'",
-		"DELETE FROM revision",
-		"UPDATE revision_doc SET job = x'00'",
-		"DELETE FROM revision_doc",
-		"INSERT OR REPLACE INTO revision SELECT id, quote_id, number, option, option_name, made_at, sent_how, sha256, pieces, '1.00', deposit, subtotal, cost, margin, hours FROM revision",
-		"INSERT OR REPLACE INTO revision_doc SELECT revision_id, x'00', result FROM revision_doc",
-		"DELETE FROM quote WHERE id = 1",
-	} {
-		if _, err := db.ExecContext(ctx, statement); err == nil {
-			t.Errorf("%s went through", statement)
-		}
-	}
-	if r, err := s.Revision(ctx, 1); err != nil || r.Recheck() != nil {
-		t.Errorf("after the attempts: %v, %v", err, r.Recheck())
-	}
-}
-
-func TestRevision_alteredOutsideIsSaidAndTheOthersOpen(t *testing.T) {
-	s := demoStore(t)
-	bad, good := sent(t, s, 1), sent(t, s, 3)
-	db := rawWriter(t, s.Path())
-	for _, statement := range []string{
-		"DROP TRIGGER revision_doc_is_kept",
-		"UPDATE revision_doc SET result = (SELECT result FROM revision_doc WHERE revision_id = 2) WHERE revision_id = 1",
-	} {
-		_, err := db.ExecContext(ctx, statement)
-		must(t, err)
-	}
-	r, err := s.Revision(ctx, bad.ID)
-	var altered catalog.Altered
-	if !errors.As(err, &altered) || !errors.Is(err, catalog.ErrAltered) || altered.Quote != "2026-0001" || altered.Number != 1 {
-		t.Errorf("an altered revision: got %v", err)
-	}
-	if len(r.Job) == 0 || len(r.Result) == 0 {
-		t.Error("what can still be read is not handed on")
-	}
-	if err := s.Accept(ctx, 1, bad.ID, day, ""); !errors.Is(err, catalog.ErrAltered) {
-		t.Errorf("accepting it: got %v", err)
-	}
-	if _, err := s.Revision(ctx, good.ID); err != nil {
-		t.Errorf("another quote's revision: %v", err)
-	}
-	if d, err := s.Draft(ctx, 1); err != nil || d.Title == "" {
-		t.Errorf("its draft: %v", err)
-	}
-	told := 0
-	must(t, s.EachRevision(ctx, func(_ catalog.Revision, err error) error {
-		if err != nil {
-			told++
-		}
-		return nil
-	}))
-	if told != 1 {
-		t.Errorf("%d revisions are said to be altered, want 1", told)
-	}
-}
-
-// A damaged packing is said like any other alteration.
-func TestRevision_damagedPackingIsSaid(t *testing.T) {
-	s := demoStore(t)
-	sent(t, s, 3)
-	db := rawWriter(t, s.Path())
-	for _, statement := range []string{"DROP TRIGGER revision_doc_is_kept", "UPDATE revision_doc SET job = substr(job, 1, 40)"} {
-		_, err := db.ExecContext(ctx, statement)
-		must(t, err)
-	}
-	if _, err := s.Revision(ctx, 1); !errors.Is(err, catalog.ErrAltered) {
-		t.Errorf("got %v", err)
 	}
 }
 
@@ -349,142 +214,6 @@ func TestOptions_atMostFourAndTheLastOneLeavesNone(t *testing.T) {
 	}
 }
 
-func TestPay_aboveTheBalanceIsRefusedWithTheBalance(t *testing.T) {
-	s := demoStore(t)
-	r := sent(t, s, 1)
-	must(t, s.Accept(ctx, 1, r.ID, day, ""))
-	pay := catalog.Payment{QuoteID: 1, On: day, Way: "cash", Amount: amount(t, "100.00"), Deposit: true}
-	kept, err := s.Pay(ctx, pay)
-	must(t, err)
-	a, err := s.Account(ctx, 1)
-	must(t, err)
-	if quote.Sum(a.Paid, a.Balance).Cmp(amount(t, r.Total)) != 0 || a.Paid.String() != "100.00" || a.Deposit.String() != r.Deposit {
-		t.Errorf("paid %s, balance %s, deposit %s of %s", a.Paid, a.Balance, a.Deposit, r.Total)
-	}
-	pay.Amount = quote.Sum(a.Balance, amount(t, "0.01"))
-	var over catalog.OverBalance
-	if _, err := s.Pay(ctx, pay); !errors.As(err, &over) || over.Balance.Cmp(a.Balance) != 0 || !strings.Contains(err.Error(), a.Balance.String()) {
-		t.Errorf("a cent too much: %v", err)
-	}
-	pay.Amount = a.Balance
-	_, err = s.Pay(ctx, pay)
-	must(t, err)
-	if h := head(t, s, 1); h.Account.Balance.Sign() != 0 || h.Paid != r.Total {
-		t.Errorf("paid in full: balance %s, paid %s", h.Account.Balance, h.Paid)
-	}
-	must(t, s.RemovePayment(ctx, kept.ID))
-	if a, err = s.Account(ctx, 1); err != nil || a.Balance.String() != "100.00" {
-		t.Errorf("after taking one back: balance %s, %v", a.Balance, err)
-	}
-	for name, change := range map[string]func(*catalog.Payment){
-		"a wrong day": func(p *catalog.Payment) { p.On = "31/05/2026" }, "no way": func(p *catalog.Payment) { p.Way = "iou" },
-		"nothing": func(p *catalog.Payment) { p.Amount = money.Amount{} }, "a card number": func(p *catalog.Payment) { p.Note = "card 4111 1111-1111 1111" },
-	} {
-		wrong := catalog.Payment{QuoteID: 1, On: day, Way: "cash", Amount: amount(t, "1.00")}
-		change(&wrong)
-		var problems quote.Problems
-		if _, err := s.Pay(ctx, wrong); !errors.As(err, &problems) {
-			t.Errorf("%s: got %v", name, err)
-		}
-	}
-}
-
-func TestAccept_purchasesAreCombinedAndMoveTheSteps(t *testing.T) {
-	s := demoStore(t)
-	needed := 0
-	for _, id := range []int64{1, 3} {
-		r := sent(t, s, id)
-		must(t, s.Accept(ctx, id, r.ID, day, ""))
-		whole, err := s.Revision(ctx, r.ID)
-		must(t, err)
-		_, result, err := whole.Open()
-		must(t, err)
-		for _, b := range result.Purchases.Blanks {
-			for _, z := range b.Sizes {
-				needed += z.Qty
-			}
-		}
-	}
-	list, err := s.PurchaseList(ctx, false)
-	must(t, err)
-	blanks := 0
-	var ids []int64
-	for _, row := range list {
-		if row.Kind == catalog.ShelfBlank {
-			blanks += row.Needed
-		}
-		if row.SupplierName == "" || row.Open() != row.Needed {
-			t.Errorf("row %+v", row)
-		}
-		for _, q := range row.Quotes {
-			ids = append(ids, q.ID)
-		}
-	}
-	if blanks != needed || needed == 0 {
-		t.Errorf("%d blanks on the list, the results need %d", blanks, needed)
-	}
-	must(t, s.MarkPurchase(ctx, ids, store.PurchaseOrdered, ""))
-	if _, ok := catalog.Taken(head(t, s, 1).Steps, catalog.GoodsOrdered); !ok {
-		t.Error("all ordered, and the step is not taken")
-	}
-	first := list[0].Quotes[0]
-	must(t, s.ReceivePart(ctx, first.ID, first.Needed-1, 1, "one short"))
-	if _, ok := catalog.Taken(head(t, s, first.QuoteID).Steps, catalog.GoodsIn); ok {
-		t.Error("one short, and the goods are in")
-	}
-	all, err := s.PurchaseList(ctx, true)
-	must(t, err)
-	if all[0].Short != 1 || all[0].Awaited() != all[0].Needed-first.Needed || all[0].Quotes[0].Note != "one short" {
-		t.Errorf("a short delivery: %+v", all[0])
-	}
-	must(t, s.MarkPurchase(ctx, ids, store.PurchaseReceived, ""))
-	if list, err = s.PurchaseList(ctx, false); err != nil || len(list) != 0 {
-		t.Errorf("all here: %+v, %v", list, err)
-	}
-	if h := head(t, s, 3); h.NextStep != "get artwork approved" || len(h.Steps) != 2 {
-		t.Errorf("next step %q, steps %v", h.NextStep, h.Steps)
-	}
-}
-
-func TestAccept_anewKeepsWhatHasBeenOrdered(t *testing.T) {
-	s := demoStore(t)
-	r := sent(t, s, 3)
-	must(t, s.Accept(ctx, 3, r.ID, day, ""))
-	list, err := s.PurchaseList(ctx, true)
-	must(t, err)
-	must(t, s.MarkPurchase(ctx, []int64{list[0].Quotes[0].ID}, store.PurchaseOrdered, ""))
-	r = sent(t, s, 3)
-	if h := head(t, s, 3); h.State != catalog.Accepted {
-		t.Fatalf("a revision of an accepted quote makes it %s", h.State)
-	}
-	must(t, s.Accept(ctx, 3, r.ID, day, ""))
-	again, err := s.PurchaseList(ctx, true)
-	if err != nil || len(again) != len(list) || again[0].Ordered != list[0].Needed || again[0].Needed != list[0].Needed {
-		t.Errorf("got %+v, %v\nwas %+v", again, err, list)
-	}
-}
-
-func TestTakeStep_onlyOfAcceptedQuotes(t *testing.T) {
-	s := demoStore(t)
-	step := catalog.Step{Name: catalog.ArtApproved, On: day, Who: "Ada", How: "by e-mail"}
-	if err := s.TakeStep(ctx, 1, step); !errors.Is(err, store.ErrTransition) {
-		t.Errorf("a draft's step: %v", err)
-	}
-	r := sent(t, s, 1)
-	must(t, s.Accept(ctx, 1, r.ID, day, ""))
-	must(t, s.TakeStep(ctx, 1, step))
-	if h := head(t, s, 1); len(h.Steps) != 1 || h.Steps[0] != step || h.NextStep != "order goods" {
-		t.Errorf("got %v, next %q", h.Steps, h.NextStep)
-	}
-	must(t, s.UndoStep(ctx, 1, catalog.ArtApproved))
-	if h := head(t, s, 1); len(h.Steps) != 0 || h.NextStep != "get artwork approved" {
-		t.Errorf("taken back: %v, next %q", h.Steps, h.NextStep)
-	}
-	if err := s.TakeStep(ctx, 1, catalog.Step{Name: "danced", On: "x"}); err == nil {
-		t.Error("an unknown step on no day went through")
-	}
-}
-
 func TestDuplicate_atAnotherQuantity(t *testing.T) {
 	s := demoStore(t)
 	was, err := s.Draft(ctx, 1)
@@ -614,42 +343,6 @@ func TestShelf_isOfferedOnTheNextQuoteThatCouldUseIt(t *testing.T) {
 	if _, err := s.SaveShelfItem(ctx, catalog.ShelfItem{Kind: "sock"}); err == nil {
 		t.Error("a sock is kept")
 	}
-}
-
-// Every frozen revision comes to the same with today's engine, to the cent.
-func TestRevision_demoAndTestJobsRepriceToTheCent(t *testing.T) {
-	s := demoStore(t)
-	for _, id := range []int64{1, 2, 3} {
-		sent(t, s, id)
-	}
-	n := 0
-	must(t, s.EachRevision(ctx, func(r catalog.Revision, err error) error {
-		must(t, err)
-		n++
-		return r.Recheck()
-	}))
-	files, err := filepath.Glob(filepath.Join("..", "..", "testdata", "jobs", "*.job.json"))
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no test jobs: %v", err)
-	}
-	for _, file := range files {
-		job, err := jobfile.Decode(readFile(t, file))
-		must(t, err)
-		r, _, err := catalog.NewRevision(job)
-		must(t, err)
-		if err := r.Recheck(); err != nil {
-			t.Errorf("%s: %v", file, err)
-		}
-		n++
-	}
-	t.Logf("%d revisions priced anew", n)
-}
-
-func readFile(t testing.TB, path string) []byte {
-	t.Helper()
-	data, err := os.ReadFile(path)
-	must(t, err)
-	return data
 }
 
 // What is owed is asked for when it is due by the customer's terms, until it is paid.

@@ -155,7 +155,15 @@ func (s *Store) change(ctx context.Context, work func(*sql.Tx) error) error {
 	if s.write == nil {
 		return ErrReadOnly
 	}
-	tx, err := s.write.BeginTx(ctx, nil)
+	return inOne(ctx, s.write, work)
+}
+
+// inOne runs work in one transaction of a database or of one connection to it.
+func inOne(ctx context.Context, on interface {
+	BeginTx(context.Context, *sql.TxOptions) (*sql.Tx, error)
+}, work func(*sql.Tx) error,
+) error {
+	tx, err := on.BeginTx(ctx, nil)
 	if err != nil {
 		return translate(err)
 	}

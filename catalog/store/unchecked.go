@@ -25,13 +25,5 @@ func (s *Store) changeUnchecked(ctx context.Context, work func(*sql.Tx) error) (
 		_, on := conn.ExecContext(context.WithoutCancel(ctx), "PRAGMA foreign_keys = 1; PRAGMA ignore_check_constraints = 0")
 		err = errors.Join(err, translate(on))
 	}()
-	tx, err := conn.BeginTx(ctx, nil)
-	if err != nil {
-		return translate(err)
-	}
-	defer func() { _ = tx.Rollback() }() // nothing happens after a commit
-	if err := work(tx); err != nil {
-		return translate(err)
-	}
-	return translate(tx.Commit())
+	return inOne(ctx, conn, work)
 }

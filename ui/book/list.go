@@ -3,6 +3,7 @@ package book
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -177,12 +178,7 @@ func (l *list) find() {
 func (l *list) take(rows []catalog.QuoteRow) {
 	l.rows = rows
 	l.told()
-	at := 0
-	for i, r := range rows {
-		if r.ID == l.marked {
-			at = i
-		}
-	}
+	at := max(0, slices.IndexFunc(rows, func(r catalog.QuoteRow) bool { return r.ID == l.marked }))
 	l.table.Reset()
 	l.table.Select(at)
 	if len(rows) == 0 {

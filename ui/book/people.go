@@ -3,6 +3,7 @@ package book
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -94,12 +95,7 @@ func (l *peoplePage) take(rows []catalog.Customer) {
 	if len(rows) == mostPeople {
 		l.count.SetText(fmt.Sprintf("first %d", mostPeople))
 	}
-	at := 0
-	for i, c := range rows {
-		if c.ID == l.marked {
-			at = i
-		}
-	}
+	at := max(0, slices.IndexFunc(rows, func(c catalog.Customer) bool { return c.ID == l.marked }))
 	l.table.Reset()
 	l.table.Select(at)
 	if len(rows) == 0 {
