@@ -56,5 +56,17 @@ func (d desk) Save(draft catalog.Draft, figures *quote.Result) (catalog.Draft, e
 // Background does work off the window's goroutine.
 func (d desk) Background(work func() (onUI func())) { d.background(work) }
 
+// rest is longer than the time between two keys of somebody who types on: 40 words a minute are 0.3 s a key, figures
+// come faster (from memory).
+const rest = 350 * time.Millisecond
+
+// Pause does something on the window's goroutine when the typist may have come to rest.
+func (d desk) Pause(then func()) {
+	d.background(func() func() {
+		<-time.After(rest)
+		return then
+	})
+}
+
 // Now is the time of day at the counter.
 func (d desk) Now() time.Time { return time.Now() }

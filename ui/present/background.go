@@ -32,7 +32,7 @@ func (c *Counter) LookAt(placement string) {
 }
 
 // follow asks for what follows a key. What was going on for the key before is given up, and the new work begins when the
-// window has drawn what the key changed: they would share the processor.
+// typist rests: it would share the processor with the keys.
 func (c *Counter) follow() {
 	c.later.seq++
 	if c.later.running {
@@ -42,14 +42,18 @@ func (c *Counter) follow() {
 		return
 	}
 	if c.current {
-		c.later.running = true
-		c.shop.Background(func() func() {
-			return func() {
-				c.later.running = false
-				c.again(false)
-			}
-		})
+		c.rest()
 	}
+}
+
+// rest begins the work after a pause in which no key came.
+func (c *Counter) rest() {
+	c.later.running = true
+	seq := c.later.seq
+	c.shop.Pause(func() {
+		c.later.running = false
+		c.again(seq, false)
+	})
 }
 
 // work does it off the window's goroutine: first the whole result, then the bands, which take longest,
@@ -76,7 +80,7 @@ func (c *Counter) seekWhole() {
 				c.result, c.provisional = r, false
 				c.show()
 			}
-			c.again(seq == c.later.seq && err != nil)
+			c.again(seq, err != nil)
 		}
 	})
 }
@@ -94,14 +98,19 @@ func (c *Counter) seekBands() {
 				c.later.bands, c.later.upto, c.later.have, c.later.done = found, upto, err == nil, seq
 				c.show()
 			}
-			c.again(false)
+			c.again(seq, false)
 		}
 	})
 }
 
-// again goes on with the work for the job as it stands now, unless it cannot be done.
-func (c *Counter) again(failed bool) {
-	if c.current && !failed {
+// again goes on after a piece of work for the job of a number: with the next piece, unless that one could not be done;
+// from the start and after a rest, where the job has changed since.
+func (c *Counter) again(seq int, failed bool) {
+	switch {
+	case !c.current:
+	case seq != c.later.seq:
+		c.rest()
+	case !failed:
 		c.work()
 	}
 }

@@ -53,7 +53,7 @@ func (c *Counter) seekLevers() {
 				}
 				c.show()
 			}
-			c.again(false)
+			c.again(seq, false)
 		}
 	})
 }

@@ -20,6 +20,9 @@ type Shop interface {
 	Save(d catalog.Draft, figures *quote.Result) (catalog.Draft, error)
 	// Background does work off the window's goroutine and then onUI on it.
 	Background(work func() (onUI func()))
+	// Pause does something on the window's goroutine a moment later, when a typist who goes on would have pressed the
+	// next key.
+	Pause(then func())
 	// Now is the time of day at the counter.
 	Now() time.Time
 }

@@ -7,6 +7,13 @@ import (
 	"time"
 )
 
+// Between two looks at the screen the program has the processor to itself: looking without a pause takes a whole core
+// from it. A time that is measured is longer by at most one glance.
+const (
+	glance = time.Millisecond      // while a time is measured
+	pause  = 10 * time.Millisecond // while the whole window is waited for
+)
+
 // pixels reads the bytes of an area as the server has them, for comparing.
 func (s *Screen) pixels(area image.Rectangle) ([]byte, error) {
 	reply, err := s.getImage(area)
@@ -22,6 +29,7 @@ func (s *Screen) Settled(area image.Rectangle, still, atMost time.Duration) (*im
 	began := time.Now()
 	changed := began
 	for err == nil && time.Since(changed) < still {
+		<-time.After(pause)
 		var now []byte
 		if now, err = s.pixels(area); err == nil && !bytes.Equal(now, last) {
 			last, changed = now, time.Now()
@@ -47,6 +55,7 @@ func (s *Screen) Answer(key rune, area image.Rectangle, atMost time.Duration) (t
 		return 0, err
 	}
 	for time.Since(began) < atMost {
+		<-time.After(glance)
 		now, err := s.pixels(area)
 		if err != nil {
 			return 0, err
@@ -60,7 +69,7 @@ func (s *Screen) Answer(key rune, area image.Rectangle, atMost time.Duration) (t
 
 // Lit waits until a pixel of the area is no longer black, as an empty screen is.
 func (s *Screen) Lit(area image.Rectangle, atMost time.Duration) error {
-	for began := time.Now(); time.Since(began) < atMost; {
+	for began := time.Now(); time.Since(began) < atMost; <-time.After(glance) {
 		p, err := s.pixels(area)
 		if err != nil {
 			return err

@@ -120,6 +120,9 @@ func (s *Shop) Save(d catalog.Draft, _ *quote.Result) (catalog.Draft, error) {
 // Background keeps the work until Run.
 func (s *Shop) Background(work func() func()) { s.waiting = append(s.waiting, work) }
 
+// Pause keeps what follows until Run.
+func (s *Shop) Pause(then func()) { s.Background(func() func() { return then }) }
+
 // Run does all work that waits, and what that starts.
 func (s *Shop) Run() {
 	for len(s.waiting) > 0 {
