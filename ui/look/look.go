@@ -80,5 +80,8 @@ func (t *Theme) Font(style fyne.TextStyle) fyne.Resource {
 // Icon gives the toolkit's icons: Pressworth draws its own where it uses any.
 func (t *Theme) Icon(name fyne.ThemeIconName) fyne.Resource { return theme.DefaultTheme().Icon(name) }
 
+// SemiboldFont is the weight of headings and of what counts.
+func SemiboldFont() fyne.Resource { return semibold }
+
 // MediumFont is the weight between the two, for names of things.
 func MediumFont() fyne.Resource { return medium }

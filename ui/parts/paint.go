@@ -2,6 +2,7 @@ package parts
 
 import (
 	"image/color"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -101,19 +102,33 @@ func (s Style) color() color.Color {
 	return look.Color(s.Color)
 }
 
-func (s Style) font() (fyne.TextStyle, fyne.Resource) {
-	switch s.Weight {
-	case Medium:
+// font is the face for a text: a weight by itself where the family has all its characters; else by the toolkit's name
+// for it, with the fonts that stand in for what is missing, which take some ten megabytes a weight.
+func (s Style) font(text string) (fyne.TextStyle, fyne.Resource) {
+	switch {
+	case s.Weight == Medium:
 		return fyne.TextStyle{}, look.MediumFont()
-	case Semibold:
-		return fyne.TextStyle{Bold: true}, nil
+	case s.Weight == Semibold && western(text):
+		return fyne.TextStyle{}, look.SemiboldFont()
 	}
-	return fyne.TextStyle{}, nil
+	return fyne.TextStyle{Bold: s.Weight == Semibold}, nil
+}
+
+const westernSigns = "–—‘’“”•…€™−→"
+
+// western says whether a text has nothing but Latin letters, figures and the signs that come with them.
+func western(text string) bool {
+	for _, r := range text {
+		if r >= 0x180 && !strings.ContainsRune(westernSigns, r) {
+			return false
+		}
+	}
+	return true
 }
 
 // measure is how much room text takes in the style.
 func (s Style) measure(text string) fyne.Size {
-	style, source := s.font()
+	style, source := s.font(text)
 	size, _ := fyne.CurrentApp().Driver().RenderedTextSize(text, s.size(), style, source)
 	return size
 }
@@ -123,7 +138,7 @@ func (s Style) height() float32 { return s.measure("0").Height }
 
 // setText brings a drawn text to what it should be, and repaints it only where something differs.
 func setText(t *canvas.Text, text string, s Style) {
-	font, source := s.font()
+	font, source := s.font(text)
 	size, c := s.size(), s.color()
 	if t.Text == text && t.TextSize == size && t.Color == c && t.TextStyle == font && t.FontSource == source && t.Alignment == s.Align {
 		return
