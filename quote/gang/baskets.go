@@ -10,8 +10,10 @@ import (
 // always the part of a basket that could become the cheapest is completed first.
 type baskets struct {
 	cover
-	open pending
-	left int // parts that may still be looked at
+	open    pending
+	left    int     // parts that may still be looked at
+	counts  []int   // room for baskets to come
+	demands []int64 // and for what they leave open
 }
 
 // nodes is how many parts of baskets are looked at.
@@ -88,12 +90,28 @@ func (bs *baskets) next() (basket, Price, bool) {
 
 // taken is p with one more of its length.
 func (bs *baskets) taken(p *portion, cost Price) *portion {
-	q := &portion{basket: slices.Clone(p.basket), j: p.j, count: p.count + 1, cost: cost, rest: slices.Clone(p.rest)}
+	q := &portion{j: p.j, count: p.count + 1, cost: cost}
+	many := min(nodes-bs.left, batch) // as many again as there were
+	q.basket, bs.counts = copied(p.basket, bs.counts, many)
+	q.rest, bs.demands = copied(p.rest, bs.demands, many)
 	q.basket[q.j]++
 	for i, r := range bs.rules {
 		q.rest[i] -= r.holds[q.j]
 	}
 	return q
+}
+
+// batch is for how many copies room is made at once, at most.
+const batch = 32
+
+// copied is a copy of a list in room that was made for many, and the room that is left.
+func copied[T int | int64](list, room []T, many int) (copied, left []T) {
+	n := len(list)
+	if len(room) < n {
+		room = make([]T, many*n)
+	}
+	copy(room, list)
+	return room[:n:n], room[n:]
 }
 
 // least is a cost that no basket still to come goes below.

@@ -1,6 +1,9 @@
 package nest
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 // shelf is a row from border to border, as high as its first piece.
 type shelf struct {
@@ -18,19 +21,19 @@ func (t *task) shelves(turned []bool) []shelf {
 	for i := range order {
 		order[i] = i
 	}
-	sort.SliceStable(order, func(a, b int) bool {
-		_, p := t.kinds[order[a]].size(turned[order[a]])
-		_, q := t.kinds[order[b]].size(turned[order[b]])
-		return p > q
+	slices.SortStableFunc(order, func(a, b int) int {
+		_, p := t.kinds[a].size(turned[a])
+		_, q := t.kinds[b].size(turned[b])
+		return cmp.Compare(q, p)
 	})
 	var out []shelf
 	free := newFirstFit(t.n, t.w)
 	for _, k := range order {
 		w, h := t.kinds[k].size(turned[k])
-		for range t.kinds[k].count {
+		for left := t.kinds[k].count; left > 0; left-- {
 			i := free.take(w)
 			if i == len(out) {
-				out = append(out, shelf{h: h})
+				out = append(out, shelf{h: h, spots: make([]spot, 0, min(int64(left), t.w/w))})
 			}
 			s := &out[i]
 			s.spots = append(s.spots, spot{kind: k, x: s.used, turned: turned[k]})

@@ -99,6 +99,7 @@ func (t *task) pureRows(turned []bool) []shelf {
 		part.kinds = slices.Clone(t.kinds)
 		for i := range part.kinds {
 			if _, own := part.kinds[i].size(turned[i]); own != h {
+				part.n -= part.kinds[i].count
 				part.kinds[i].count = 0
 			}
 		}
