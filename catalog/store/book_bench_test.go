@@ -50,14 +50,27 @@ func fullBook(b *testing.B) *store.Store {
 
 func ms(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
 
+// firstPage lists quotes and reads the rows that the window shows at first, and returns how many there are in all.
+func firstPage(b *testing.B, s *store.Store, f store.QuoteFilter) int {
+	b.Helper()
+	l, err := s.ListQuotes(ctx, f)
+	if err == nil {
+		_, err = l.Rows(ctx, 0, 100)
+	}
+	if err != nil {
+		b.Fatal(err)
+	}
+	return l.Len()
+}
+
 // Targets: the list opens in under 100 ms, a search takes under 20 ms at the 95th percentile, a quote opens in under
 // 30 ms.
 func BenchmarkBook(b *testing.B) {
 	s := fullBook(b)
 	b.Run("list", func(b *testing.B) {
 		for b.Loop() {
-			if all, err := s.Quotes(ctx, store.QuoteFilter{}); err != nil || len(all) != 200 {
-				b.Fatalf("%d quotes, %v", len(all), err)
+			if n := firstPage(b, s, store.QuoteFilter{}); n != bookQuotes {
+				b.Fatalf("%d quotes", n)
 			}
 		}
 		b.ReportMetric(ms(b.Elapsed())/float64(b.N), "ms/list")
@@ -68,9 +81,7 @@ func BenchmarkBook(b *testing.B) {
 		for b.Loop() {
 			for _, f := range filters {
 				start := time.Now()
-				if _, err := s.Quotes(ctx, f); err != nil {
-					b.Fatal(err)
-				}
+				firstPage(b, s, f)
 				took = append(took, time.Since(start))
 			}
 		}
@@ -81,9 +92,7 @@ func BenchmarkBook(b *testing.B) {
 	for _, sort := range []string{"customer", "total", "needed_by", "state"} {
 		b.Run("sort by "+sort, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := s.Quotes(ctx, store.QuoteFilter{Sort: sort, Descending: true}); err != nil {
-					b.Fatal(err)
-				}
+				firstPage(b, s, store.QuoteFilter{Sort: sort, Descending: true})
 			}
 		})
 	}

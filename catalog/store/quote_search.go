@@ -5,6 +5,8 @@ import (
 	"database/sql"
 	"fmt"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 
 	"pressworth/catalog"
@@ -19,7 +21,7 @@ type QuoteFilter struct {
 	CustomerID int64
 	Sort       string // one of QuoteSorts; empty: changed last first
 	Descending bool
-	Limit      int // 0: 200
+	Limit      int // of Quotes; 0: 200
 }
 
 // quoteOrders are the orders of the quote book by their names. What is not known comes last, whichever way round.
@@ -50,39 +52,115 @@ func quoteFields(q *catalog.QuoteRow) []any {
 	}
 }
 
-// newestFirst is how many of the quotes that fit a search are put in the order of change at the most: a single letter
-// fits nearly all there are.
-const newestFirst = 600
+// QuoteListing is the quotes that a filter lets through, in its order. It holds only which quotes there are; what stands
+// in their rows is read when they are shown.
+type QuoteListing struct {
+	s   *Store
+	ids []int64
+}
 
-// Quotes reads the quote book. In the order of change a search that fits more quotes than newestFirst looks at the newest
-// of them.
-func (s *Store) Quotes(ctx context.Context, f QuoteFilter) ([]catalog.QuoteRow, error) {
-	index := "quote_listed"
-	query := " WHERE 1 = 1"
-	var args []any
-	if m := quoteMatch(f.Words); m != "" {
-		index = "quote_found"
-		query, args = query+" AND id IN (SELECT rowid FROM quote_words WHERE quote_words MATCH ?", append(args, f.narrowed(m))
-		if quoteOrders[f.Sort] == "" {
-			query += fmt.Sprintf(" ORDER BY rowid DESC LIMIT %d", newestFirst)
-		}
-		query += ")"
+// manyFound is from how many quotes on those that a search found are picked out of the whole book in its order, which is
+// faster than to look each of them up and sort them.
+const manyFound = 1000
+
+// ListQuotes finds the quotes that a filter lets through, all of them whatever its Limit is.
+func (s *Store) ListQuotes(ctx context.Context, f QuoteFilter) (*QuoteListing, error) {
+	l := &QuoteListing{s: s}
+	var err error
+	switch m := quoteMatch(f.Words); m {
+	case "":
+		l.ids, err = s.inOrder(ctx, f, "quote_listed", "")
+	default:
+		l.ids, err = s.searched(ctx, f, f.narrowed(m))
 	}
+	if err != nil {
+		return nil, fmt.Errorf("quote book: %w", err)
+	}
+	return l, nil
+}
+
+// searched are the quotes that a full-text query finds, in order.
+func (s *Store) searched(ctx context.Context, f QuoteFilter, match string) ([]int64, error) {
+	found, err := s.ids(ctx, "SELECT coalesce(group_concat(rowid), '') FROM quote_words WHERE quote_words MATCH ?", match)
+	if err != nil || len(found) == 0 {
+		return nil, err
+	}
+	if len(found) < manyFound {
+		return s.inOrder(ctx, f, "quote_found", " AND id IN (SELECT value FROM json_each(?))", asJSON(found))
+	}
+	all, err := s.inOrder(ctx, f, "quote_listed", "")
+	if err != nil || f.State == "" && f.CustomerID == 0 && len(all) == len(found) {
+		return all, err
+	}
+	slices.Sort(found)
+	return slices.DeleteFunc(all, func(id int64) bool {
+		_, there := slices.BinarySearch(found, id)
+		return !there
+	}), nil
+}
+
+// inOrder are the quotes of a state and a customer, and what else is asked of them, in the order of a filter. The text
+// keeps the order of the selection that it is made of.
+func (s *Store) inOrder(ctx context.Context, f QuoteFilter, index, where string, args ...any) ([]int64, error) {
 	if f.State != "" {
-		query, args = query+" AND state = ?", append(args, f.State)
+		where, args = where+" AND state = ?", append(args, f.State)
 	}
 	if f.CustomerID != 0 {
-		query, args = query+" AND customer_id = ?", append(args, f.CustomerID)
+		where, args = where+" AND customer_id = ?", append(args, f.CustomerID)
+	}
+	return s.ids(ctx, "SELECT coalesce(group_concat(id), '') FROM (SELECT id FROM quote INDEXED BY "+index+" WHERE 1 = 1"+where+" ORDER BY "+f.order()+")", args...)
+}
+
+// ids reads many numbers as one text: a row for each takes longer than to find them.
+func (s *Store) ids(ctx context.Context, query string, args ...any) ([]int64, error) {
+	var joined string
+	if err := s.read.QueryRowContext(ctx, query, args...).Scan(&joined); err != nil {
+		return nil, translate(err)
+	}
+	ids := make([]int64, 0, strings.Count(joined, ",")+1)
+	for w := range strings.SplitSeq(joined, ",") {
+		if id, err := strconv.ParseInt(w, 10, 64); err == nil {
+			ids = append(ids, id)
+		}
+	}
+	return ids, nil
+}
+
+// Len is the number of quotes.
+func (l *QuoteListing) Len() int { return len(l.ids) }
+
+// Place is where a quote stands, -1 where it is not among them.
+func (l *QuoteListing) Place(id int64) int { return slices.Index(l.ids, id) }
+
+// Rows reads n rows from the given one on, fewer at the end.
+func (l *QuoteListing) Rows(ctx context.Context, from, n int) ([]catalog.QuoteRow, error) {
+	from = min(max(from, 0), len(l.ids))
+	part := l.ids[from:min(from+max(n, 0), len(l.ids))]
+	all, err := rows(ctx, l.s.read, scanQuote, "SELECT "+quoteColumns+" FROM quote INDEXED BY quote_found WHERE id IN (SELECT value FROM json_each(?))", asJSON(part))
+	if err != nil {
+		return nil, fmt.Errorf("quote book: %w", err)
+	}
+	at := make(map[int64]catalog.QuoteRow, len(all))
+	for _, q := range all {
+		at[q.ID] = q
+	}
+	out := make([]catalog.QuoteRow, len(part))
+	for i, id := range part {
+		out[i] = at[id]
+	}
+	return out, nil
+}
+
+// Quotes reads the first quotes that a filter lets through.
+func (s *Store) Quotes(ctx context.Context, f QuoteFilter) ([]catalog.QuoteRow, error) {
+	l, err := s.ListQuotes(ctx, f)
+	if err != nil {
+		return nil, err
 	}
 	if f.Limit <= 0 {
 		f.Limit = 200
 	}
-	query = "SELECT " + quoteColumns + " FROM quote INDEXED BY " + index + query + " ORDER BY " + f.order() + " LIMIT ?"
-	all, err := rows(ctx, s.read, scanQuote, query, append(args, f.Limit)...)
-	if err != nil {
-		return nil, fmt.Errorf("quote book: %w", err)
-	}
-	return all, nil
+	return l.Rows(ctx, 0, f.Limit)
 }
 
 // narrowed is a full-text query for quotes of the state that is asked for only: a quote's state is one of its words.

@@ -24,9 +24,9 @@ func quoteBook(shop *store.Store, p papers) *book.Place {
 	return place
 }
 
-// Find finds quotes by words and state, in the order that is wanted.
-func (b bookDesk) Find(ctx context.Context, q book.Query) ([]catalog.QuoteRow, error) {
-	return b.Quotes(ctx, store.QuoteFilter{Words: q.Words, State: q.State, Sort: q.Sort, Descending: q.Down, Limit: q.Limit})
+// List finds quotes by words and state, in the order that is wanted.
+func (b bookDesk) List(ctx context.Context, q book.Query) (book.Listing, error) {
+	return b.ListQuotes(ctx, store.QuoteFilter{Words: q.Words, State: q.State, Sort: q.Sort, Descending: q.Down})
 }
 
 // Of gives the quotes of a customer.

@@ -84,7 +84,7 @@ func New(c Catalog, now func() time.Time) *Place {
 		{Title: "from", Width: 56, Right: true},
 		{Title: "priced on", Width: 90, Right: true, Least: 520},
 	})
-	p.table.Len = func() int { return p.sight.len() }
+	p.table.Len = func() int { return p.sight.Len() }
 	p.table.Row = p.row
 	p.table.OnSelect = p.selected
 	p.table.OnOpen = func(int) {

@@ -116,8 +116,8 @@ func TestBlanks_listFollowsTheSearchAsItIsTyped(t *testing.T) {
 	p := New(stock(1000), func() time.Time { return day })
 	onScreen(t, p)
 	test.Type(p.search, "ts-99")
-	if len(p.sight.found) != 11 || p.sight.found[0].Number != "TS-99" {
-		t.Errorf("got %+v; want TS-99 and its ten", p.sight.found)
+	if len(p.sight.Found) != 11 || p.sight.Found[0].Number != "TS-99" {
+		t.Errorf("got %+v; want TS-99 and its ten", p.sight.Found)
 	}
 	if got := texts(p.detail.object); !strings.Contains(got, "TS-99 Everyday tee") || !strings.Contains(got, "S – M") || !strings.Contains(got, "dye may migrate") {
 		t.Errorf("the first row's detail shows %q", got)
@@ -131,7 +131,7 @@ func TestBlanks_listFollowsTheSearchAsItIsTyped(t *testing.T) {
 func TestBlanks_manyRowsAreReadAPageAtATimeAndLetGoAgain(t *testing.T) {
 	p := New(stock(250_000), func() time.Time { return day })
 	onScreen(t, p)
-	if n := len(p.sight.pages); n != 1 || p.table.Len() != 250_000 || p.count.Text() != "250,000 rows" {
+	if n := p.sight.Held(); n != 1 || p.table.Len() != 250_000 || p.count.Text() != "250,000 rows" {
 		t.Fatalf("at first %d pages are held of %d rows, said %q", n, p.table.Len(), p.count.Text())
 	}
 	key(p.table, fyne.KeyEnd)
@@ -143,10 +143,10 @@ func TestBlanks_manyRowsAreReadAPageAtATimeAndLetGoAgain(t *testing.T) {
 	}
 	p.table.Select(0)
 	for range 40 {
-		p.table.ScrollBy(page)
+		p.table.ScrollBy(parts.SightPage)
 	}
-	if n := len(p.sight.pages); n > mostHeld {
-		t.Errorf("%d pages are held, want at most %d", n, mostHeld)
+	if n := p.sight.Held(); n > parts.SightHeld {
+		t.Errorf("%d pages are held, want at most %d", n, parts.SightHeld)
 	}
 }
 

@@ -126,7 +126,7 @@ func (b *bulkPage) preview() {
 	turn, rows := b.turn, b.place.sight
 	b.words.SetText("Looking at the prices …")
 	parts.Background(func() func() {
-		ids, err := rows.styles(context.Background(), mostStyles)
+		ids, err := stylesIn(context.Background(), rows, mostStyles)
 		var planned Planned
 		if err == nil {
 			planned, err = b.place.Bulk(context.Background(), ids, change)
@@ -198,8 +198,8 @@ func (b *bulkPage) applied(planned Planned) act {
 	}
 }
 
-// styles are the ids of all styles in the rows, an error where there are more than most.
-func (s *sight) styles(ctx context.Context, most int) ([]int64, error) {
+// stylesIn are the ids of all styles in the rows, an error where there are more than most.
+func stylesIn(ctx context.Context, s *sight, most int) ([]int64, error) {
 	var ids []int64
 	seen := map[int64]bool{}
 	take := func(rows []catalog.StyleRow) {
@@ -210,12 +210,12 @@ func (s *sight) styles(ctx context.Context, most int) ([]int64, error) {
 			}
 		}
 	}
-	if s.listing == nil {
-		take(s.found)
+	if s.Many() == nil {
+		take(s.Found)
 		return ids, nil
 	}
-	for from := 0; from < s.len(); from += page {
-		rows, err := s.listing.Rows(ctx, from, page)
+	for from := 0; from < s.Len(); from += parts.SightPage {
+		rows, err := s.Many().Rows(ctx, from, parts.SightPage)
 		if err != nil {
 			return nil, err
 		}

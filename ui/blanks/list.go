@@ -71,16 +71,14 @@ func (p *Place) read(words string, filter catalog.StyleFilter) (*sight, error) {
 	if words != "" {
 		filter.Words = words
 		rows, err := p.catalog.FindFiltered(ctx, filter, found)
-		return &sight{found: rows}, err
+		return &sight{Found: rows}, err
 	}
 	l, err := p.catalog.List(ctx, filter)
 	if err != nil {
 		return &sight{}, err
 	}
-	s := newSight(l)
-	rows, err := l.Rows(ctx, 0, page)
-	s.hold(0, rows)
-	return s, err
+	s := parts.NewSight(l)
+	return s, s.Read(ctx, 0)
 }
 
 func (p *Place) failed(err error) {
@@ -92,7 +90,7 @@ func (p *Place) failed(err error) {
 }
 
 func (p *Place) told() {
-	n := p.sight.len()
+	n := p.sight.Len()
 	text := present.Grouped(fmt.Sprint(n)) + " rows"
 	switch {
 	case n == 1:
@@ -105,36 +103,27 @@ func (p *Place) told() {
 
 // fetch reads the page that a row lies on, if it is not there and nobody is reading it.
 func (p *Place) fetch(i int) {
-	from, yes := p.sight.wants(i)
-	if !yes {
-		return
-	}
 	s := p.sight
-	parts.Background(func() func() {
-		rows, err := s.listing.Rows(context.Background(), from, page)
-		return func() {
-			if s != p.sight {
-				return
-			}
-			if err != nil {
-				s.drop(from)
-				p.failed(err)
-				return
-			}
-			s.hold(from, rows)
-			p.table.Reload()
-			if i := p.table.Selected(); i >= from && i < from+page {
-				p.selected(i)
-			}
+	s.Fetch(i, func(from, to int, err error) {
+		if s != p.sight {
+			return
+		}
+		p.failed(err)
+		if err != nil {
+			return
+		}
+		p.table.Reload()
+		if i := p.table.Selected(); i >= from && i < to {
+			p.selected(i)
 		}
 	})
 }
 
 func (p *Place) row(i int) []parts.TableCell {
-	r, there := p.sight.at(i)
+	r, there := p.sight.At(i)
 	if !there {
 		p.fetch(i)
-		if r, there = p.sight.at(i); !there {
+		if r, there = p.sight.At(i); !there {
 			return []parts.TableCell{{}, {Text: "…", Color: look.Muted}}
 		}
 	}
@@ -166,7 +155,7 @@ func colours(n int) string {
 
 // selected shows the style of a row beside the table.
 func (p *Place) selected(i int) {
-	r, there := p.sight.at(i)
+	r, there := p.sight.At(i)
 	if !there {
 		p.fetch(i)
 		return

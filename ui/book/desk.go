@@ -5,6 +5,7 @@ import (
 
 	"pressworth/catalog"
 	"pressworth/quote"
+	"pressworth/ui/parts"
 )
 
 // Query says which quotes are listed and in which order; what is empty says nothing.
@@ -13,14 +14,20 @@ type Query struct {
 	State string
 	Sort  string // one of the orders of columns; empty: the one changed last first
 	Down  bool   // the largest first
-	Limit int
+}
+
+// Listing is the quotes that fit a query, read from the shop file a few at a time.
+type Listing interface {
+	parts.Many[catalog.QuoteRow]
+	// Place is where a quote stands, -1 where it is not among them.
+	Place(id int64) int
 }
 
 // Quotes is what the list asks of the shop file. What changes a quote is in the interfaces below; where one of those is
 // missing, the place does not offer it.
 type Quotes interface {
-	// Find gives the quotes that fit a query.
-	Find(ctx context.Context, q Query) ([]catalog.QuoteRow, error)
+	// List gives the quotes that fit a query.
+	List(ctx context.Context, q Query) (Listing, error)
 	// Draft reads the draft of a quote.
 	Draft(ctx context.Context, id int64) (catalog.Draft, error)
 	// Open gives the quotes that are drafts, sent or accepted and can be priced, each as a job of today.

@@ -3,7 +3,6 @@ package book
 import (
 	"context"
 	"fmt"
-	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -26,15 +25,13 @@ type list struct {
 	detail *detail
 	shared *sharing
 
-	rows   []catalog.QuoteRow
+	rows   *parts.Sight[catalog.QuoteRow]
 	state  string
 	turn   int
 	column int // sorted by; -1: the last changed first
 	down   bool
 	marked int64 // stays marked when the list is read anew
 }
-
-const limit = 500
 
 var stateWords = append([]string{"all"}, catalog.States...)
 
@@ -80,8 +77,9 @@ func newList(p *Place) *list {
 	}
 	l.states[0].SetChosen(true)
 	l.table = parts.NewTable(tableColumns())
-	l.table.Len = func() int { return len(l.rows) }
-	l.table.Row = func(i int) []parts.TableCell { return quoteCells(p, l.rows[i]) }
+	l.rows = &parts.Sight[catalog.QuoteRow]{}
+	l.table.Len = func() int { return l.rows.Len() }
+	l.table.Row = l.row
 	l.table.OnSelect = l.selected
 	l.table.OnOpen = l.opened
 	l.table.OnHead = l.sortBy
@@ -152,7 +150,7 @@ func (l *list) setState(word string) {
 }
 
 func (l *list) query() Query {
-	q := Query{Words: l.search.Text(), State: l.state, Down: l.down, Limit: limit}
+	q := Query{Words: l.search.Text(), State: l.state, Down: l.down}
 	if l.column >= 0 {
 		q.Sort = columns[l.column].sort
 	}
@@ -161,40 +159,68 @@ func (l *list) query() Query {
 
 func (l *list) find() {
 	l.turn++
-	turn, q := l.turn, l.query()
+	turn, q, marked := l.turn, l.query(), l.marked
 	parts.Background(func() func() {
-		rows, err := l.place.quotes.Find(context.Background(), q)
+		rows, at, err := l.read(q, marked)
 		return func() {
 			if turn != l.turn {
 				return
 			}
 			l.place.failed("The quote book could not be read", err)
-			l.take(rows)
+			l.take(rows, at)
 		}
 	})
 }
 
+// read lists quotes, with the page there already on which the marked one stands, else the first.
+func (l *list) read(q Query, marked int64) (rows *parts.Sight[catalog.QuoteRow], at int, err error) {
+	found, err := l.place.quotes.List(context.Background(), q)
+	if err != nil {
+		return &parts.Sight[catalog.QuoteRow]{}, 0, err
+	}
+	rows, at = parts.NewSight[catalog.QuoteRow](found), max(found.Place(marked), 0)
+	return rows, at, rows.Read(context.Background(), at)
+}
+
 // take shows rows, and marks the quote again that was marked.
-func (l *list) take(rows []catalog.QuoteRow) {
+func (l *list) take(rows *parts.Sight[catalog.QuoteRow], at int) {
 	l.rows = rows
-	l.told()
-	at := max(0, slices.IndexFunc(rows, func(r catalog.QuoteRow) bool { return r.ID == l.marked }))
+	l.count.SetText(or(countOf(rows.Len(), "quote"), "no quotes"))
 	l.table.Reset()
 	l.table.Select(at)
-	if len(rows) == 0 {
+	if rows.Len() == 0 {
 		l.detail.clear()
 	}
 }
 
-func (l *list) told() {
-	switch n := len(l.rows); n {
-	case limit:
-		l.count.SetText(fmt.Sprintf("first %d", n))
-	case 1:
-		l.count.SetText("1 quote")
-	default:
-		l.count.SetText(fmt.Sprintf("%d quotes", n))
+// row is a row of the table; one that is not there yet is fetched.
+func (l *list) row(i int) []parts.TableCell {
+	r, there := l.rows.At(i)
+	if !there {
+		l.fetch(i)
+		if r, there = l.rows.At(i); !there {
+			return []parts.TableCell{{}, {Text: "…", Color: look.Muted}}
+		}
 	}
+	return quoteCells(l.place, r)
+}
+
+// fetch reads the rows around one, and shows it once they are there.
+func (l *list) fetch(i int) {
+	rows := l.rows
+	rows.Fetch(i, func(from, to int, err error) {
+		if rows != l.rows {
+			return
+		}
+		l.place.failed("The quote book could not be read", err)
+		if err != nil {
+			return
+		}
+		l.table.Reload()
+		if i := l.table.Selected(); i >= from && i < to {
+			l.selected(i)
+		}
+	})
 }
 
 // quoteCells is a quote as a row of a table.
@@ -233,19 +259,21 @@ func percent(figure string) string {
 }
 
 func (l *list) selected(i int) {
-	if i < len(l.rows) {
-		l.showSharing(false)
-		l.marked = l.rows[i].ID
-		l.detail.show(l.rows[i])
+	r, there := l.rows.At(i)
+	if !there {
+		l.fetch(i)
+		return
 	}
+	l.showSharing(false)
+	l.marked = r.ID
+	l.detail.show(r)
 }
 
 // opened shows the page of a quote; where there is no ledger, the quote goes to the Counter.
 func (l *list) opened(i int) {
-	if i < 0 || i >= len(l.rows) {
-		return
+	if r, there := l.rows.At(i); there {
+		l.place.openQuote(r.ID)
 	}
-	l.place.openQuote(l.rows[i].ID)
 }
 
 // fetch reads a draft and hands it on.

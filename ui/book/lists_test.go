@@ -2,6 +2,7 @@ package book_test
 
 import (
 	"context"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -121,3 +122,17 @@ func TestShelf_isOfferedToTheNextQuoteThatCouldUseIt(t *testing.T) {
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }
+
+func TestBookkeeping_writesWhatIsBetweenTwoDays(t *testing.T) {
+	d := open(t)
+	d.press("Bookkeeping")
+	d.enter("up to", "2026-11-30")
+	d.press("Write CSV")
+	d.want("on or after the first one")
+	d.enter("up to", "2026-12-15")
+	d.press("Write CSV")
+	if !slices.Contains(d.Written, "bookkeeping 2026-12-01 2026-12-15") {
+		t.Errorf("written %q", d.Written)
+	}
+	d.want("/papers/bookkeeping")
+}

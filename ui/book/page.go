@@ -12,6 +12,7 @@ import (
 	"pressworth/catalog"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
+	"pressworth/ui/present"
 )
 
 // quotePage is one quote: what is to be done next at the top left, below it what it offers and what was sent; at the
@@ -211,7 +212,7 @@ func countOf(n int, noun string) string {
 	case 1:
 		return "1 " + noun
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return present.Grouped(fmt.Sprint(n)) + " " + noun + "s"
 }
 
 // mainAndSide sets the right column beside the left one, or below it where it is narrow.

@@ -5,15 +5,10 @@ import (
 	"errors"
 	"testing"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
-
 	"pressworth/catalog"
 	"pressworth/quote"
 	"pressworth/quote/money"
 	"pressworth/ui/book/booktest"
-	"pressworth/ui/look"
-	"pressworth/ui/parts"
 )
 
 // figures are invented finished jobs and sales, and what was done with them.
@@ -67,17 +62,9 @@ func (f *figures) WriteTable(_ context.Context, name string, rows [][]string) (s
 // openFigures is the Quote book with figures, and their tab pressed.
 func openFigures(t *testing.T, tab string) (*desk, *figures) {
 	t.Helper()
-	app := test.NewApp()
-	t.Cleanup(app.Quit)
-	t.Cleanup(parts.Inline())
-	app.Settings().SetTheme(look.NewTheme(look.Light, 100))
 	f := &figures{tables: map[string][][]string{}, figured: map[string]string{}}
 	f.rates.Handling, f.rates.AllowancePercent = money.Int(30), money.Int(12)
-	d := &desk{T: t, Book: booktest.New()}
-	d.place = d.Place()
-	d.place.Figures = f
-	d.win = test.NewWindow(parts.NewLayered(d.place.Content()))
-	d.win.Resize(fyne.NewSize(1400, 900))
+	d := open(t, func(d *desk) { d.place.Figures = f })
 	d.press(tab)
 	return d, f
 }

@@ -25,6 +25,7 @@ type Book struct {
 	Fails   error
 	Written []string // documents that were asked for
 	Shown   []string // files that were opened
+	Read    int      // rows of quotes that were read
 
 	quotes  []*entry
 	people  []catalog.Customer
@@ -114,14 +115,41 @@ func (e *entry) become(state, note string) {
 
 func (e *entry) next() { e.NextStep = catalog.NextStep(e.State, e.Steps) }
 
-// Find is part of book.Quotes.
-func (b *Book) Find(_ context.Context, q book.Query) ([]catalog.QuoteRow, error) {
-	var rows []catalog.QuoteRow
+// listing is a listing in memory.
+type listing struct {
+	book *Book
+	rows []catalog.QuoteRow
+}
+
+func (l listing) Len() int { return len(l.rows) }
+
+func (l listing) Place(id int64) int {
+	return slices.IndexFunc(l.rows, func(q catalog.QuoteRow) bool { return q.ID == id })
+}
+
+func (l listing) Rows(_ context.Context, from, n int) ([]catalog.QuoteRow, error) {
+	part := l.rows[from:min(from+n, len(l.rows))]
+	l.book.Read += len(part)
+	return part, nil
+}
+
+// Many adds so many drafts, each changed later than the one before.
+func (b *Book) Many(n int) {
+	for i := range n {
+		row := b.quotes[1].QuoteRow
+		row.ID, row.Number, row.Changed = b.id(), fmt.Sprintf("2027-%05d", i), Day.Add(time.Duration(i)*time.Hour).Format(time.RFC3339)
+		b.quotes = append(b.quotes, &entry{QuoteHead: catalog.QuoteHead{QuoteRow: row, CustomerID: 2}, draft: b.quotes[1].draft})
+	}
+}
+
+// List is part of book.Quotes.
+func (b *Book) List(_ context.Context, q book.Query) (book.Listing, error) {
+	var found []catalog.QuoteRow
 	for _, e := range b.quotes {
 		e.next()
 		text := strings.ToLower(e.Number + " " + e.Customer + " " + e.Title + " " + e.NeededBy + " " + e.Total)
 		if (q.State == "" || e.State == q.State) && strings.Contains(text, strings.ToLower(q.Words)) {
-			rows = append(rows, e.QuoteRow)
+			found = append(found, e.QuoteRow)
 		}
 	}
 	order := func(x, y catalog.QuoteRow) int { return cmp.Compare(y.Changed, x.Changed) }
@@ -131,11 +159,11 @@ func (b *Book) Find(_ context.Context, q book.Query) ([]catalog.QuoteRow, error)
 	case "customer":
 		order = func(x, y catalog.QuoteRow) int { return cmp.Compare(x.Customer, y.Customer) }
 	}
-	slices.SortStableFunc(rows, order)
+	slices.SortStableFunc(found, order)
 	if q.Down {
-		slices.Reverse(rows)
+		slices.Reverse(found)
 	}
-	return rows, b.Fails
+	return listing{b, found}, b.Fails
 }
 
 func amount(text string) money.Amount {
