@@ -11,7 +11,7 @@ import (
 // Done is a finished job as the shop learns from it: what was planned beside what it took. Minutes are of the shop's
 // people, allowance included.
 type Done struct {
-	Number, Customer, Title string
+	Number, Customer, Title string `json:"-"`
 	On                      string // 2006-01-02: finished
 	Pieces                  int    // sold
 	Pressed                 int    // with spares

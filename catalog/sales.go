@@ -11,10 +11,10 @@ import (
 
 // Sale is a decided quote as reports count it.
 type Sale struct {
-	Number   string
-	Customer string
-	Won      bool   // accepted, or finished; else declined
-	Decided  string // 2006-01-02
+	Number   string `json:"-"`
+	Customer string `json:"-"`
+	Won      bool   `json:"-"` // accepted, or finished; else declined
+	Decided  string `json:"-"` // 2006-01-02
 	Subtotal money.Amount
 	Cost     money.Amount // with the card fee that the shop bears
 	Lines    []SaleLine
@@ -32,7 +32,7 @@ type SaleLine struct {
 // SaleOf reads a decided quote from the revision that was decided upon.
 func SaleOf(o Outcome, job quote.Job, r quote.Result) Sale {
 	s := Sale{
-		Number: o.Number, Customer: o.Customer, Won: o.State == Accepted || o.State == Finished, Decided: o.Decided,
+		Number: o.Number, Customer: o.Customer, Won: o.won(), Decided: o.Decided,
 		Subtotal: r.Price.Subtotal, Cost: quote.Sum(r.Cost.Total, r.Price.AbsorbedFee),
 	}
 	for _, g := range r.Garments {
@@ -148,11 +148,12 @@ const (
 // goods of each garment line count, with the line's share of the cost; by customer the whole quote.
 func Margins(sales []Sale, by string) []MarginRow {
 	var out []MarginRow
+	place := map[string]int{}
 	row := func(name string) *MarginRow {
-		at := slices.IndexFunc(out, func(r MarginRow) bool { return r.Name == name })
-		if at < 0 {
+		at, there := place[name]
+		if !there {
 			at = len(out)
-			out = append(out, MarginRow{Name: name})
+			place[name], out = at, append(out, MarginRow{Name: name})
 		}
 		return &out[at]
 	}

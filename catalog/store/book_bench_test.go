@@ -9,6 +9,7 @@ import (
 
 	"pressworth/catalog"
 	"pressworth/catalog/store"
+	"pressworth/quote"
 )
 
 // bookQuotes is how many quotes, with three revisions each, the benchmarks work on.
@@ -39,6 +40,9 @@ func fullBook(b *testing.B) *store.Store {
 		`INSERT INTO revision_doc (revision_id, job, result) SELECT r.id, d.job, d.result FROM revision r, revision_doc d WHERE d.revision_id = 1 AND r.id > 1`,
 		`UPDATE quote SET accepted_id = (SELECT max(id) FROM revision WHERE quote_id = quote.id), finished = '2026-01-05', paid = CASE id % 100 WHEN 0 THEN '1.00' ELSE '99999.00' END
 			WHERE id > 3 AND state IN ('accepted', 'finished')`,
+		`UPDATE quote SET decided = date(changed) WHERE state IN ('accepted', 'declined', 'finished')`,
+		`INSERT INTO actuals (quote_id, set_up_minutes, pressing_minutes, spoiled, invoices, note, finished_on)
+			SELECT id, '20', 60 + id % 100, id % 4, '[{"supplier":"northgate","amount":"640.00"}]', '', '2026-01-05' FROM quote WHERE state = 'finished'`,
 		"ANALYZE",
 	} {
 		if _, err := db.ExecContext(ctx, statement); err != nil {
@@ -153,4 +157,33 @@ func BenchmarkRecheck_aThousandRevisions(b *testing.B) {
 		}
 		b.ReportMetric(time.Since(start).Seconds(), "s/1000")
 	}
+}
+
+// Targets: what reports and learning are made of, over all quotes, is read in under a second once it was worked out.
+func BenchmarkFigured(b *testing.B) {
+	s := fullBook(b)
+	start := time.Now()
+	for left := 1; left > 0; {
+		var err error
+		if left, err = s.WorkOut(ctx, 500); err != nil {
+			b.Fatal(err)
+		}
+	}
+	once := time.Since(start)
+	for b.Loop() {
+		all, err := s.Figured(ctx, "", "9999-12-31")
+		if err != nil || len(all) < bookQuotes/2 {
+			b.Fatalf("%d decided quotes, %v", len(all), err)
+		}
+		sales, done := catalog.Sales(all), catalog.FinishedJobs(all)
+		for _, by := range []string{catalog.ByMethod, catalog.ByCategory, catalog.ByCustomer} {
+			catalog.Margins(sales, by)
+		}
+		catalog.ByMonth(sales)
+		if l := catalog.Learn(done, quote.Shop{}); l.Jobs < bookQuotes/3 {
+			b.Fatalf("%d finished jobs", l.Jobs)
+		}
+	}
+	b.ReportMetric(ms(b.Elapsed())/float64(b.N), "ms/reports")
+	b.ReportMetric(once.Seconds(), "s/at-first")
 }

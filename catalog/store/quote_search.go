@@ -69,7 +69,7 @@ func (s *Store) ListQuotes(ctx context.Context, f QuoteFilter) (*QuoteListing, e
 	var err error
 	switch m := quoteMatch(f.Words); m {
 	case "":
-		l.ids, err = s.inOrder(ctx, f, "quote_listed", "")
+		l.ids, err = s.inOrder(ctx, f, f.wholeIndex(), "")
 	default:
 		l.ids, err = s.searched(ctx, f, f.narrowed(m))
 	}
@@ -88,7 +88,7 @@ func (s *Store) searched(ctx context.Context, f QuoteFilter, match string) ([]in
 	if len(found) < manyFound {
 		return s.inOrder(ctx, f, "quote_found", " AND id IN (SELECT value FROM json_each(?))", asJSON(found))
 	}
-	all, err := s.inOrder(ctx, f, "quote_listed", "")
+	all, err := s.inOrder(ctx, f, f.wholeIndex(), "")
 	if err != nil || f.State == "" && f.CustomerID == 0 && len(all) == len(found) {
 		return all, err
 	}
@@ -109,6 +109,14 @@ func (s *Store) inOrder(ctx context.Context, f QuoteFilter, index, where string,
 		where, args = where+" AND customer_id = ?", append(args, f.CustomerID)
 	}
 	return s.ids(ctx, "SELECT coalesce(group_concat(id), '') FROM (SELECT id FROM quote INDEXED BY "+index+" WHERE 1 = 1"+where+" ORDER BY "+f.order()+")", args...)
+}
+
+// wholeIndex is the index to go through all quotes by: the narrow one where it holds what the order is made of.
+func (f QuoteFilter) wholeIndex() string {
+	if _, sorted := quoteOrders[f.Sort]; sorted {
+		return "quote_listed"
+	}
+	return "quote_in_order"
 }
 
 // ids reads many numbers as one text: a row for each takes longer than to find them.

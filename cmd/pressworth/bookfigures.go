@@ -8,56 +8,16 @@ import (
 	"strings"
 	"time"
 
-	"pressworth/catalog"
 	"pressworth/catalog/pricefile"
 	"pressworth/quote"
 	"pressworth/quote/money"
 	"pressworth/ui/book"
 )
 
-// bookFigures reads what week, learning and reports are made from.
+// bookFigures reads what week, learning and reports are made from; most of it is the shop file's own.
 type bookFigures struct {
 	bookDesk
 	papers bookPapers
-}
-
-// Sales are the quotes decided between two days that were frozen; one that was declined as a draft has no figures.
-func (b bookFigures) Sales(ctx context.Context, from, to string) ([]catalog.Sale, error) {
-	var sales []catalog.Sale
-	err := b.decided(ctx, from, to, func(o catalog.Outcome, job quote.Job, r quote.Result) {
-		sales = append(sales, catalog.SaleOf(o, job, r))
-	})
-	return sales, err
-}
-
-// Done are all finished jobs.
-func (b bookFigures) Done(ctx context.Context) ([]catalog.Done, error) {
-	var done []catalog.Done
-	err := b.decided(ctx, "", "9999-12-31", func(o catalog.Outcome, job quote.Job, r quote.Result) {
-		if o.State == catalog.Finished && o.Actuals != nil {
-			done = append(done, catalog.DoneOf(o.QuoteRow, job, r, *o.Actuals))
-		}
-	})
-	return done, err
-}
-
-// decided opens every quote decided between two days as it was decided upon.
-func (b bookFigures) decided(ctx context.Context, from, to string, each func(catalog.Outcome, quote.Job, quote.Result)) error {
-	all, err := b.Outcomes(ctx, from, to)
-	if err != nil {
-		return err
-	}
-	for _, o := range all {
-		if o.RevisionID == 0 {
-			continue
-		}
-		job, result, err := b.Opened(ctx, o.RevisionID)
-		if err != nil {
-			return fmt.Errorf("quote %s: %w", o.Number, err)
-		}
-		each(o, job, result)
-	}
-	return nil
 }
 
 // Rates are the shop's, as they stand.

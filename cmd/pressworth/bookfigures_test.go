@@ -81,10 +81,14 @@ func TestFigures_followAQuoteToItsEnd(t *testing.T) {
 		t.Errorf("promised %+v, want the accepted quote with its hours", times.Booked)
 	}
 	do(desk.Finish(ctx, 1, catalog.Actuals{SetUpMinutes: money.Int(45), PressingMinutes: money.Int(150), Spoiled: 2, On: today}))
-	sales, err := f.Sales(ctx, today, today)
+	left, err := f.WorkOut(ctx, 100)
 	do(err)
-	done, err := f.Done(ctx)
+	all, err := f.Figured(ctx, today, today)
 	do(err)
+	sales, done := catalog.Sales(all), catalog.FinishedJobs(all)
+	if left != 0 {
+		t.Errorf("%d quotes are left to be worked out", left)
+	}
 	if len(sales) != 1 || !sales[0].Won || sales[0].Subtotal.Sign() <= 0 || len(sales[0].Lines) == 0 || sales[0].Lines[0].Methods == "" || sales[0].Lines[0].Category == "" {
 		t.Errorf("sales %+v, want the quote won, its garment lines with methods and categories", sales)
 	}

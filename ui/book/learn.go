@@ -39,13 +39,19 @@ func (l *learnPage) focus()                     { parts.Focus(l.table) }
 func (l *learnPage) shown() {
 	l.turn++
 	turn := l.turn
+	l.place.workOut(func() bool { return turn == l.turn }, func() { l.read(turn) })
+}
+
+// read reads what finished jobs say, and shows it unless it is read anew meanwhile.
+func (l *learnPage) read(turn int) {
 	parts.Background(func() func() {
 		ctx := context.Background()
-		done, err := l.place.Figures.Done(ctx)
+		all, err := l.place.Figures.Figured(ctx, "", "9999-12-31")
 		var rates quote.Shop
 		if err == nil {
 			rates, err = l.place.Figures.Rates(ctx)
 		}
+		done := catalog.FinishedJobs(all)
 		learned := catalog.Learn(done, rates)
 		return func() {
 			if turn != l.turn {
@@ -56,6 +62,7 @@ func (l *learnPage) shown() {
 				return
 			}
 			l.done = done
+			l.place.leftOut(all)
 			l.show(learned)
 		}
 	})
@@ -114,12 +121,23 @@ func (l *learnPage) lost(all []catalog.Loss) fyne.CanvasObject {
 	if len(all) == 0 {
 		s.Body.Add(parts.NewText("None.", parts.MutedStyle))
 	}
-	for _, x := range all {
+	for _, x := range all[:min(len(all), mostJobs)] {
 		s.Body.Add(parts.Column(2, parts.Row(12, []parts.Track{parts.Share(1), parts.Fixed(110), parts.Fixed(110)}, parts.NewText(x.Number+" · "+or(x.Customer, x.Title), parts.StrongStyle.Shortened()),
 			parts.NewText("planned "+present.Amount(x.Planned), parts.MutedStyle.Right()), parts.NewText(present.Amount(x.Left), parts.BodyStyle.In(look.Fault).Right())),
 			parts.NewParagraph(joinWords(x.Why), parts.CaptionStyle)))
 	}
+	andMore(s, len(all))
 	return s
+}
+
+// mostJobs is how many jobs a list shows; the table has all.
+const mostJobs = 25
+
+// andMore says how many jobs a list does not show.
+func andMore(s *parts.Section, n int) {
+	if n > mostJobs {
+		s.Body.Add(parts.NewText("and "+present.Grouped(fmt.Sprint(n-mostJobs))+" more, in the table that Save as CSV writes", parts.MutedStyle.Shortened()))
+	}
 }
 
 func joinWords(all []string) string {
@@ -136,7 +154,7 @@ func joinWords(all []string) string {
 // jobs is every finished job, what it left least first.
 func (l *learnPage) jobs() fyne.CanvasObject {
 	rows := catalog.Worst(l.done)
-	s := parts.NewSection("Planned and taken", "minutes, spoiled pieces, what was left")
+	s := parts.NewSection("Planned and taken", "minutes, spoiled pieces, what was left; what left least first")
 	if len(rows) == 0 {
 		s.Body.Add(parts.NewText("No job is finished yet.", parts.MutedStyle))
 		return s
@@ -151,7 +169,7 @@ func (l *learnPage) jobs() fyne.CanvasObject {
 		{Title: "left", Width: 90, Right: true},
 	})
 	t.Whole = true
-	t.Len = func() int { return len(rows) }
+	t.Len = func() int { return min(len(rows), mostJobs) }
 	t.Row = func(i int) []parts.TableCell {
 		d := rows[i]
 		return []parts.TableCell{
@@ -165,6 +183,7 @@ func (l *learnPage) jobs() fyne.CanvasObject {
 		}
 	}
 	s.Body.Add(t)
+	andMore(s, len(rows))
 	return s
 }
 

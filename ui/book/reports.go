@@ -2,6 +2,7 @@ package book
 
 import (
 	"context"
+	"errors"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -18,10 +19,10 @@ import (
 type Figures interface {
 	// Times are now, the shop's week and the jobs that are promised.
 	Times(ctx context.Context) (catalog.Times, error)
-	// Sales are the quotes that were decided between two days, both included.
-	Sales(ctx context.Context, from, to string) ([]catalog.Sale, error)
-	// Done are all finished jobs with what they took.
-	Done(ctx context.Context) ([]catalog.Done, error)
+	// WorkOut opens decided quotes that were not looked at since they changed, at most so many, and says how many are left.
+	WorkOut(ctx context.Context, most int) (left int, err error)
+	// Figured are the quotes that were decided between two days, both included, with what they came to and what they took.
+	Figured(ctx context.Context, from, to string) ([]catalog.Figured, error)
 	// Rates are the shop's, as they stand.
 	Rates(ctx context.Context) (quote.Shop, error)
 	// TakeOver puts a suggested figure in the place of a rate, by the suggestion's path.
@@ -67,23 +68,23 @@ func (r *reportsPage) from() string {
 func (r *reportsPage) shown() {
 	r.turn++
 	turn, from, to := r.turn, r.from(), r.place.today()
-	parts.Background(func() func() {
-		ctx := context.Background()
-		sales, err := r.place.Figures.Sales(ctx, from, to)
-		times, failed := r.place.Figures.Times(ctx)
-		return func() {
-			if turn != r.turn {
-				return
+	r.place.workOut(func() bool { return turn == r.turn }, func() {
+		parts.Background(func() func() {
+			ctx := context.Background()
+			all, err := r.place.Figures.Figured(ctx, from, to)
+			times, failed := r.place.Figures.Times(ctx)
+			return func() {
+				if turn != r.turn {
+					return
+				}
+				if err = errors.Join(err, failed); err != nil {
+					r.place.failed("The reports could not be made", err)
+					return
+				}
+				r.place.leftOut(all)
+				r.show(catalog.Sales(all), times)
 			}
-			if err == nil {
-				err = failed
-			}
-			if err != nil {
-				r.place.failed("The reports could not be made", err)
-				return
-			}
-			r.show(sales, times)
-		}
+		})
 	})
 }
 

@@ -3,6 +3,7 @@ package book_test
 import (
 	"context"
 	"errors"
+	"strings"
 	"testing"
 
 	"pressworth/catalog"
@@ -14,6 +15,9 @@ import (
 // figures are invented finished jobs and sales, and what was done with them.
 type figures struct {
 	fails   error
+	left    int    // decided quotes to be worked out
+	watch   func() // called before any is
+	altered string // what is wrong with one of them
 	rates   quote.Shop
 	tables  map[string][][]string
 	figured map[string]string
@@ -27,22 +31,33 @@ func (f *figures) Times(context.Context) (catalog.Times, error) {
 	}}, f.fails
 }
 
-func (f *figures) Sales(_ context.Context, from, to string) ([]catalog.Sale, error) {
-	return []catalog.Sale{
-		{Number: "2026-0101", Customer: "Harbour Rowing Club", Won: true, Decided: "2026-10-03", Subtotal: cents(100000), Cost: cents(60000), Lines: []catalog.SaleLine{
-			{Methods: "Plastisol sheets", Category: "tee", Pieces: 40, Goods: cents(90000), Cost: cents(60000)},
-		}},
-		{Number: "2026-0102", Customer: "=Café", Decided: "2026-10-09", Subtotal: cents(20000), Cost: cents(10000)},
-	}, f.fails
+func (f *figures) WorkOut(context.Context, int) (int, error) {
+	if f.watch != nil {
+		f.watch()
+	}
+	left := f.left
+	f.left = max(f.left-200, 0)
+	return left, f.fails
 }
 
-func (f *figures) Done(context.Context) ([]catalog.Done, error) {
-	var all []catalog.Done
-	for range 5 {
-		all = append(all, catalog.Done{
-			Number: "2026-0101", Customer: "Harbour Rowing Club", Pieces: 100, Pressed: 100, PlannedSetUp: 20, PlannedPressing: 100, SetUp: 20, Pressing: 130, Handling: 30, Allowance: 12,
-			Outturn: quote.Outturn{Planned: cents(4000), Left: cents(-1500), Time: cents(5500)},
-		})
+func (f *figures) Figured(_ context.Context, from, to string) ([]catalog.Figured, error) {
+	all := []catalog.Figured{
+		{Sale: catalog.Sale{Number: "2026-0101", Customer: "Harbour Rowing Club", Won: true, Decided: "2026-10-03", Subtotal: cents(100000), Cost: cents(60000), Lines: []catalog.SaleLine{
+			{Methods: "Plastisol sheets", Category: "tee", Pieces: 40, Goods: cents(90000), Cost: cents(60000)},
+		}}},
+		{Sale: catalog.Sale{Number: "2026-0102", Customer: "=Café", Decided: "2026-10-09", Subtotal: cents(20000), Cost: cents(10000)}},
+	}
+	if from == "" {
+		all = nil
+		for range 5 {
+			all = append(all, catalog.Figured{Done: &catalog.Done{
+				Number: "2026-0101", Customer: "Harbour Rowing Club", Pieces: 100, Pressed: 100, PlannedSetUp: 20, PlannedPressing: 100, SetUp: 20, Pressing: 130, Handling: 30, Allowance: 12,
+				Outturn: quote.Outturn{Planned: cents(4000), Left: cents(-1500), Time: cents(5500)},
+			}})
+		}
+	}
+	if f.altered != "" {
+		all = append(all, catalog.Figured{Altered: f.altered})
 	}
 	return all, f.fails
 }
@@ -114,5 +129,27 @@ func TestReports_sayWhatCannotBeRead(t *testing.T) {
 	for _, tab := range []string{"Week", "Learned", "Reports"} {
 		d.press(tab)
 		d.want("the file is locked")
+	}
+}
+
+func TestReports_whatHasToBeWorkedOutFirstIsCounted(t *testing.T) {
+	d, f := openFigures(t, "Quotes")
+	said := ""
+	f.left = 450
+	f.watch = func() { said += d.says() }
+	d.press("Reports")
+	if !strings.Contains(said, "450 quotes to go") || !strings.Contains(said, "50 quotes to go") || !strings.Contains(said, "Stop") {
+		t.Errorf("said on the way:\n%s", said)
+	}
+	d.want("Won and lost", "1 won, 1,000.00")
+	d.wantNot("to go")
+}
+
+func TestReports_nameWhatTheyLeaveOut(t *testing.T) {
+	d, f := openFigures(t, "Quotes")
+	f.altered = "revision 2 of quote 2026-0107 does not match its SHA-256"
+	for _, tab := range []string{"Reports", "Learned"} {
+		d.press(tab)
+		d.want("revision 2 of quote 2026-0107 does not match its SHA-256. It is left out here.")
 	}
 }
