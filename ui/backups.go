@@ -77,7 +77,7 @@ func (w *Window) backUpNow() {
 		return
 	}
 	parts.Background(func() func() {
-		path, err := w.deps.Backups.Make()
+		path, altered, err := w.deps.Backups.Make()
 		return func() {
 			if err != nil {
 				w.say(parts.Fault, "No backup was made, the shop is as it was: "+err.Error())
@@ -85,6 +85,10 @@ func (w *Window) backUpNow() {
 			}
 			w.trace("backed up to " + path)
 			w.BackupsPage()
+			if altered != "" {
+				w.say(parts.Warning, "Backed up: "+path+". But "+altered+".")
+				return
+			}
 			w.say(parts.Note, "Backed up and checked: "+path)
 		}
 	})

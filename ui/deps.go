@@ -101,7 +101,8 @@ type Backup struct {
 // Backups keeps copies of the shop file. It is called off the window's goroutine.
 type Backups interface {
 	List() ([]Backup, error) // the newest first
-	Make() (path string, err error)
+	// Make says where the copy lies, and which frozen revisions of the shop are not as they were frozen, if any.
+	Make() (path, altered string, err error)
 	// Restore puts a copy in the place of the shop file, which is kept beside it, and opens the program anew: on success
 	// the window closes.
 	Restore(path string) error

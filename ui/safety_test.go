@@ -16,14 +16,15 @@ import (
 type copies struct {
 	all      []Backup
 	restored string
+	altered  string
 	err      error
 }
 
 func (c *copies) List() ([]Backup, error) { return c.all, c.err }
 
-func (c *copies) Make() (string, error) {
+func (c *copies) Make() (string, string, error) {
 	c.all = append([]Backup{{Path: "/b/new.db", Taken: time.Date(2026, 5, 5, 9, 0, 0, 0, time.UTC)}}, c.all...)
-	return "/b/new.db", c.err
+	return "/b/new.db", c.altered, c.err
 }
 
 func (c *copies) Restore(path string) error {
@@ -61,7 +62,12 @@ func TestBackups_areListedMadeAndPutBackAfterASecondWord(t *testing.T) {
 	if !d.shows("Tue 5 May 2026, 09:00") || !strings.Contains(d.Notice(), "/b/new.db") {
 		t.Errorf("the new backup is not told of: %q", d.Notice())
 	}
-	c.all = c.all[1:]
+	c.altered = "revision 1 of quote 2026-0004 does not match its SHA-256"
+	d.tapWord(t, "Back up now")
+	if !strings.Contains(d.Notice(), "/b/new.db. But revision 1 of quote 2026-0004") {
+		t.Errorf("an altered revision is not told of: %q", d.Notice())
+	}
+	c.all = c.all[2:]
 	d.BackupsPage()
 	d.tapWord(t, "Restore")
 	if c.restored != "" {

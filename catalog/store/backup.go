@@ -16,8 +16,9 @@ import (
 
 // Backup is one backup file.
 type Backup struct {
-	Path  string
-	Taken time.Time
+	Path    string
+	Taken   time.Time
+	Altered string // of one that was made just now: which frozen revisions, here as in the shop, do not match their SHA-256
 }
 
 const (
@@ -31,32 +32,46 @@ func (s *Store) Backup(ctx context.Context, folder string) (b Backup, err error)
 	b.Taken = s.now()
 	name := strings.TrimSuffix(filepath.Base(s.path), filepath.Ext(s.path))
 	b.Path = filepath.Join(folder, name+backupMark+b.Taken.Format(backupStamp)+".db")
-	if err := s.backup(ctx, folder, b.Path); err != nil {
+	altered, err := s.backup(ctx, folder, b.Path)
+	if err != nil {
 		return Backup{}, fmt.Errorf("backup of %s: %w", s.path, translate(err))
 	}
+	b.Altered = alteredWords(altered)
 	return b, nil
 }
 
-func (s *Store) backup(ctx context.Context, folder, path string) error {
+// alteredWords says which frozen revisions are altered; nothing where all are as they were frozen.
+func alteredWords(altered []string) string {
+	switch n := len(altered); n {
+	case 0:
+		return ""
+	case 1:
+		return altered[0]
+	default:
+		return fmt.Sprintf("%s; so it is with %d more", altered[0], n-1)
+	}
+}
+
+func (s *Store) backup(ctx context.Context, folder, path string) (altered []string, err error) {
 	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return err
+		return nil, err
 	}
 	if err := s.clearLeft(folder); err != nil {
-		return err
+		return nil, err
 	}
 	work, err := os.MkdirTemp(folder, ".backup-*") // mode 0700: nobody looks on
 	if err != nil {
-		return err
+		return nil, err
 	}
 	defer os.RemoveAll(work)
 	copied := filepath.Join(work, "shop.db")
-	if err := s.copyTo(ctx, copied); err != nil {
-		return err
+	if altered, err = s.copyTo(ctx, copied); err != nil {
+		return nil, err
 	}
 	if err := settle(copied); err != nil {
-		return err
+		return nil, err
 	}
-	return os.Rename(copied, path)
+	return altered, os.Rename(copied, path)
 }
 
 // clearLeft removes what backups left in the folder that were cut off a day or longer ago.
@@ -77,26 +92,27 @@ func (s *Store) clearLeft(folder string) error {
 	return nil
 }
 
-// copyTo makes a copy of one moment of the shop, and counts what the shop holds at that moment.
-func (s *Store) copyTo(ctx context.Context, path string) error {
+// copyTo makes a copy of one moment of the shop, counts what the shop holds at that moment, and tells which of its
+// revisions are not as they were frozen.
+func (s *Store) copyTo(ctx context.Context, path string) (altered []string, err error) {
 	db := connect(s.path)
 	defer db.Close()
 	conn, err := db.Conn(ctx)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	defer conn.Close()
 	for _, step := range []string{"BEGIN DEFERRED", "SELECT count(*) FROM sqlite_schema"} { // the moment is that of the first reading
 		if _, err := conn.ExecContext(ctx, step); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	if err := conn.Raw(func(c any) error { return copyPages(c, path) }); err != nil {
-		return err
+		return nil, err
 	}
 	here := Checked{Counts: map[string]int{}, sums: map[string]uint64{}}
 	if err := here.count(ctx, conn); err != nil {
-		return err
+		return nil, err
 	}
 	return same(ctx, here, path)
 }
@@ -120,18 +136,18 @@ func copyPages(conn any, path string) error {
 }
 
 // same wants a sound copy with the rows that were counted in the shop.
-func same(ctx context.Context, here Checked, path string) error {
+func same(ctx context.Context, here Checked, path string) (altered []string, err error) {
 	there, err := Check(ctx, path)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if there.Problems != nil {
-		return fmt.Errorf("%w: %s", ErrDamaged, there.Problems[0]) // the copy has the pages of the shop
+		return nil, fmt.Errorf("%w: %s", ErrDamaged, there.Problems[0]) // the copy has the pages of the shop
 	}
 	if t := here.differs(there); t != "" {
-		return fmt.Errorf("the copy differs in %s", t)
+		return nil, fmt.Errorf("the copy differs in %s", t)
 	}
-	return nil
+	return there.Altered, nil
 }
 
 // settle makes a file its owner's alone and waits until it is on the disk.
@@ -153,7 +169,7 @@ func Backups(folder string) (all []Backup, err error) {
 		_, rest, ok := strings.Cut(e.Name(), backupMark)
 		taken, err := time.ParseInLocation(backupStamp, strings.TrimSuffix(rest, ".db"), time.Local)
 		if ok && err == nil && !e.IsDir() {
-			all = append(all, Backup{filepath.Join(folder, e.Name()), taken})
+			all = append(all, Backup{Path: filepath.Join(folder, e.Name()), Taken: taken})
 		}
 	}
 	slices.SortFunc(all, func(a, b Backup) int { return b.Taken.Compare(a.Taken) })
@@ -193,23 +209,24 @@ func Expired(all []Backup) (expired []Backup) {
 	return expired
 }
 
-// BackupDaily makes a backup if there is none of today, and then removes those that have expired.
-func (s *Store) BackupDaily(ctx context.Context, folder string) error {
+// BackupDaily makes a backup if there is none of today, and then removes those that have expired. It returns the zero
+// Backup where it made none.
+func (s *Store) BackupDaily(ctx context.Context, folder string) (Backup, error) {
 	all, err := Backups(folder)
 	if err != nil {
-		return err
+		return Backup{}, err
 	}
 	if len(all) > 0 && all[0].Taken.Format(time.DateOnly) == s.today() {
-		return nil
+		return Backup{}, nil
 	}
 	b, err := s.Backup(ctx, folder)
 	if err != nil {
-		return err
+		return b, err
 	}
 	for _, old := range Expired(append([]Backup{b}, all...)) {
 		if err := os.Remove(old.Path); err != nil {
-			return err
+			return b, err
 		}
 	}
-	return nil
+	return b, nil
 }

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -201,12 +202,43 @@ func TestBackupDaily_makesOneADay(t *testing.T) {
 	s := demoStore(t)
 	folder := filepath.Join(t.TempDir(), "backups")
 	for range 2 {
-		if err := s.BackupDaily(ctx, folder); err != nil {
+		if _, err := s.BackupDaily(ctx, folder); err != nil {
 			t.Fatal(err)
 		}
 	}
 	all, err := store.Backups(folder)
 	if err != nil || len(all) != 1 {
 		t.Errorf("%d backups after two calls on one day, %v, want 1", len(all), err)
+	}
+}
+
+// A revision that was altered outside the program is named by every check; it keeps no backup from being made or put
+// back, and nothing else is lost.
+func TestBackup_namesAlteredRevisionsAndIsMadeNevertheless(t *testing.T) {
+	s := demoStore(t)
+	sent(t, s, 1)
+	sent(t, s, 2)
+	db := rawWriter(t, s.Path())
+	for _, statement := range []string{
+		"DROP TRIGGER revision_doc_is_kept",
+		"UPDATE revision_doc SET result = zeroblob(40) WHERE revision_id = 2",
+	} {
+		_, err := db.ExecContext(ctx, statement)
+		must(t, err)
+	}
+	folder := t.TempDir()
+	b, err := s.Backup(ctx, folder)
+	must(t, err)
+	want := "revision 1 of quote " + head(t, s, 2).Number + " does not match its SHA-256"
+	if !strings.HasPrefix(b.Altered, want) {
+		t.Errorf("altered: %q, want it to begin %q", b.Altered, want)
+	}
+	found, err := store.Check(ctx, b.Path)
+	if err != nil || found.Problems != nil || len(found.Altered) != 1 || found.Counts["revision_doc"] != 2 {
+		t.Errorf("the backup: %+v, %v", found, err)
+	}
+	put := filepath.Join(folder, "put.db")
+	if _, err := store.Restore(ctx, b.Path, put, time.Now()); err != nil {
+		t.Errorf("putting it back: %v", err)
 	}
 }

@@ -5,9 +5,11 @@ import (
 	"compress/gzip"
 	"context"
 	"database/sql"
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"io"
+	"sync"
 	"time"
 
 	"pressworth/catalog"
@@ -132,16 +134,31 @@ type kept struct {
 	packed error // what is wrong with the packing
 }
 
-func scanRevision(r *sql.Rows) (k kept, err error) {
-	var job, result []byte
-	if err := r.Scan(append(revisionFields(&k.RevisionRow), &k.quote, &job, &result)...); err != nil {
-		return k, err
-	}
+// packed is a revision whose documents are packed still.
+type packed struct {
+	kept
+	job, result []byte
+}
+
+func scanPacked(r *sql.Rows) (p packed, err error) {
+	return p, r.Scan(append(revisionFields(&p.RevisionRow), &p.quote, &p.job, &p.result)...)
+}
+
+func (p packed) unpacked() kept {
+	k := p.kept
 	var errJob, errResult error
-	k.Job, errJob = unpack(job)
-	k.Result, errResult = unpack(result)
+	k.Job, errJob = unpack(p.job)
+	k.Result, errResult = unpack(p.result)
 	k.packed = errors.Join(errJob, errResult)
-	return k, nil
+	return k
+}
+
+func scanRevision(r *sql.Rows) (kept, error) {
+	p, err := scanPacked(r)
+	if err != nil {
+		return p.kept, err
+	}
+	return p.unpacked(), nil
 }
 
 func (k kept) verify() error {
@@ -162,15 +179,24 @@ func pack(doc []byte) []byte {
 }
 
 // mostUnpacked bounds what a damaged document may unpack to.
-const mostUnpacked = 256 << 20
+const (
+	mostUnpacked = 256 << 20
+	mostGuessed  = 1 << 20 // what is set aside before anything was unpacked
+)
+
+// unpackers are used again: one takes longer to make than to read a document with.
+var unpackers = sync.Pool{New: func() any { return new(gzip.Reader) }}
 
 func unpack(packed []byte) ([]byte, error) {
-	r, err := gzip.NewReader(bytes.NewReader(packed))
-	if err != nil {
+	r := unpackers.Get().(*gzip.Reader)
+	defer unpackers.Put(r)
+	if err := r.Reset(bytes.NewReader(packed)); err != nil {
 		return nil, err
 	}
-	defer r.Close()
-	return io.ReadAll(io.LimitReader(r, mostUnpacked))
+	size := binary.LittleEndian.Uint32(packed[len(packed)-4:]) // RFC 1952, 2.3.1: ISIZE; a damaged one is only a bad guess
+	into := bytes.NewBuffer(make([]byte, 0, min(int(size)+bytes.MinRead, mostGuessed)))
+	_, err := into.ReadFrom(io.LimitReader(r, mostUnpacked))
+	return into.Bytes(), err
 }
 
 // frozen reads what a revision was frozen as, within a change.

@@ -132,7 +132,7 @@ func workDay(t *testing.T, s *store.Store, day int, folder string) {
 	if _, err := s.Apply(ctx, p, nil); err != nil {
 		t.Fatal(err)
 	}
-	if err := s.BackupDaily(ctx, filepath.Join(folder, "backups")); err != nil {
+	if _, err := s.BackupDaily(ctx, filepath.Join(folder, "backups")); err != nil {
 		t.Fatal(err)
 	}
 }

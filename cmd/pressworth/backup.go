@@ -27,7 +27,11 @@ func backup(s shell) error {
 		if err != nil {
 			return err
 		}
-		return s.print(map[string]string{"backup": b.Path})
+		said := map[string]string{"backup": b.Path}
+		if b.Altered != "" {
+			said["altered"] = b.Altered
+		}
+		return s.print(said)
 	})
 }
 
@@ -64,8 +68,8 @@ func check(s shell) error {
 	if err != nil {
 		return asDamage(*file, err)
 	}
-	if found.Problems != nil {
-		return damage(*file, found.Problems...)
+	if problems := append(found.Problems, found.Altered...); problems != nil {
+		return damage(*file, problems...)
 	}
 	return s.print(map[string]any{"ok": true, "schema": found.Schema, "records": found.Counts})
 }

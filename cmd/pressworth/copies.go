@@ -41,10 +41,10 @@ func (c copies) List() ([]ui.Backup, error) {
 }
 
 // Make makes a backup now.
-func (c copies) Make() (string, error) {
+func (c copies) Make() (path, altered string, err error) {
 	b, err := c.shop.Backup(context.Background(), backupFolder(c.shop.Path()))
 	c.log.trouble("backup", err)
-	return b.Path, err
+	return b.Path, b.Altered, err
 }
 
 // Restore closes the shop, puts a backup in its place and starts the program anew on it. A backup that is not sound is

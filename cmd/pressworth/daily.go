@@ -18,7 +18,7 @@ func (d *desktop) backupDaily() {
 		return // the other window makes it
 	}
 	parts.Background(func() func() {
-		err := d.shop.BackupDaily(context.Background(), backupFolder(d.shop.Path()))
+		made, err := d.shop.BackupDaily(context.Background(), backupFolder(d.shop.Path()))
 		d.log.trouble("daily backup", err)
 		return func() {
 			switch {
@@ -28,6 +28,8 @@ func (d *desktop) backupDaily() {
 			case err != nil:
 				d.window.Warn("Today's backup could not be made, the shop is as it was: " + err.Error())
 				return
+			case made.Altered != "":
+				d.window.Warn("Today's backup is made. But " + made.Altered + ".")
 			}
 			d.trace("backed up")
 			parts.Background(func() func() {
