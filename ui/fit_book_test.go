@@ -26,7 +26,7 @@ func (d *desk) press(t *testing.T, word string) {
 
 // bookWay leads through every page of the Quote book: what is pressed, and "Esc" for the way back.
 var bookWay = []string{
-	"Open", "Send", "Compare", "Esc", "Reprice", "Esc", "Offer another", "Send again", "Esc", "Open", "Accept", "Done", "Record deposit", "Esc",
+	"Open", "Send", "Freeze and send", "Compare", "Esc", "Reprice", "Esc", "Offer another", "Send again", "Freeze and send", "Esc", "Open", "Accept", "Done", "Record deposit", "Esc",
 	"To buy", "All ordered", "Count in", "Take in", "Customers", "New customer", "Shelf", "Put something on it", "Quotes",
 	"Bookkeeping", "Esc", "Open", "Done", "Done", "Done", "Done", "Done", "Record payment", "Finish the job", "Esc", "Esc",
 }

@@ -161,7 +161,7 @@ func TestOptions_areDraftsOfTheirOwnAndOneIsAccepted(t *testing.T) {
 	if d, err := s.Draft(ctx, 1); err != nil || d.Title != "Back only" || d.Option != 2 {
 		t.Errorf("the leading draft is %q, option %d, %v; want the accepted one", d.Title, d.Option, err)
 	}
-	if err := s.RemoveOption(ctx, 1, 1); !errors.Is(err, store.ErrOptions) {
+	if _, err := s.RemoveOption(ctx, 1, 1); !errors.Is(err, store.ErrOptions) {
 		t.Errorf("removing an option of an accepted quote: %v", err)
 	}
 }
@@ -193,7 +193,8 @@ func TestOptions_atMostFourAndTheLastOneLeavesNone(t *testing.T) {
 	if _, err := s.AddOption(ctx, 3, "five", d, nil); !errors.Is(err, store.ErrOptions) {
 		t.Errorf("a fifth option: %v", err)
 	}
-	must(t, s.RemoveOption(ctx, 3, 1))
+	_, err = s.RemoveOption(ctx, 3, 1)
+	must(t, err)
 	if h := head(t, s, 3); len(h.Options) != 3 || h.Options[0].Name != "two" || h.Options[0].Position != 2 || h.Options[0].Draft.Option != 2 || h.QuoteRow.Options != 3 {
 		t.Errorf("after removing the first: %+v", h.Options)
 	}
@@ -204,7 +205,8 @@ func TestOptions_atMostFourAndTheLastOneLeavesNone(t *testing.T) {
 		t.Errorf("in the place that became free: %+v, %v", again, err)
 	}
 	for _, place := range []int{1, 3, 4} {
-		must(t, s.RemoveOption(ctx, 3, place))
+		_, err := s.RemoveOption(ctx, 3, place)
+		must(t, err)
 	}
 	if h := head(t, s, 3); len(h.Options) != 0 || h.QuoteRow.Options != 0 {
 		t.Errorf("after removing all but one: %+v", h.Options)
@@ -333,11 +335,18 @@ func TestShelf_isOfferedOnTheNextQuoteThatCouldUseIt(t *testing.T) {
 		return n
 	}
 	before := count()
-	must(t, s.UseFromShelf(ctx, blank.ID, 1, 2))
+	back, err := s.UseFromShelf(ctx, blank.ID, 1, 2)
+	must(t, err)
 	if got := count(); got != before-2 {
 		t.Errorf("two from the shelf: %d to buy, were %d", got, before)
 	}
-	if err := s.UseFromShelf(ctx, blank.ID, 1, 2); err == nil {
+	must(t, back(ctx))
+	if shelf, err := s.Shelf(ctx); err != nil || count() != before || shelf[0].Qty != 3 {
+		t.Errorf("put back: %d to buy, were %d; on the shelf %+v, %v", count(), before, shelf, err)
+	}
+	_, err = s.UseFromShelf(ctx, blank.ID, 1, 2)
+	must(t, err)
+	if _, err := s.UseFromShelf(ctx, blank.ID, 1, 2); err == nil {
 		t.Error("two more were taken, and one was there")
 	}
 	if _, err := s.SaveShelfItem(ctx, catalog.ShelfItem{Kind: "sock"}); err == nil {

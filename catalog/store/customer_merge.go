@@ -14,36 +14,74 @@ import (
 
 // MergeCustomers gives everything of one customer to another who is the same, in one transaction: quotes with their
 // payments, designs, and what lies on the shelf. Fields that the kept one lacks are taken over; the other one is gone.
-func (s *Store) MergeCustomers(ctx context.Context, keep, gone int64) error {
+// It gives the way back.
+func (s *Store) MergeCustomers(ctx context.Context, keep, gone int64) (back func(context.Context) error, err error) {
 	if keep == gone {
-		return errors.New("merge customers: choose two different ones")
+		return nil, errors.New("merge customers: choose two different ones")
 	}
-	kept, err := s.Customer(ctx, keep)
-	if err != nil {
-		return err
+	m := merged{had: map[string][]int64{}}
+	if m.kept, err = s.Customer(ctx, keep); err != nil {
+		return nil, err
 	}
-	other, err := s.Customer(ctx, gone)
-	if err != nil {
-		return err
+	if m.gone, err = s.Customer(ctx, gone); err != nil {
+		return nil, err
 	}
+	m.became = filled(m.kept, m.gone)
 	err = s.change(ctx, func(tx *sql.Tx) error {
 		w := writer{ctx: ctx, tx: tx}
-		for _, table := range []string{"quote", "design", "shelf"} {
-			w.do("UPDATE "+table+" SET customer_id = ? WHERE customer_id = ?", keep, gone)
-		}
-		w.do("DELETE FROM customer_words WHERE rowid = ?", gone)
-		w.do("DELETE FROM customer WHERE id = ?", gone)
-		c := filled(kept, other)
-		d := c.ForDraft()
-		writeCustomer(&w, &d)
-		w.do("UPDATE customer SET level = ?, po_number = ?, notes = ? WHERE id = ?", c.Level, c.PONumber, c.Notes, keep)
-		renameOnQuotes(&w, d)
+		m.merge(&w)
 		return w.err
 	})
 	if err != nil {
-		return fmt.Errorf("merge customers %s and %s: %w", kept.Name, other.Name, err)
+		return nil, fmt.Errorf("merge customers %s and %s: %w", m.kept.Name, m.gone.Name, err)
 	}
-	return nil
+	return func(ctx context.Context) error {
+		return s.change(ctx, func(tx *sql.Tx) error {
+			w := writer{ctx: ctx, tx: tx}
+			m.split(&w)
+			return w.err
+		})
+	}, nil
+}
+
+// merged is two customers who were made one.
+type merged struct {
+	kept, gone, became catalog.Customer
+	had                map[string][]int64 // rows of the one who is gone, by table
+}
+
+// ofCustomers are the tables whose rows belong to customers.
+var ofCustomers = []string{"quote", "design", "shelf"}
+
+func (m *merged) merge(w *writer) {
+	for _, table := range ofCustomers {
+		if w.err == nil {
+			m.had[table], w.err = rows(w.ctx, w.tx, scanID, "SELECT id FROM "+table+" WHERE customer_id = ?", m.gone.ID)
+		}
+		w.do("UPDATE "+table+" SET customer_id = ? WHERE customer_id = ?", m.kept.ID, m.gone.ID)
+	}
+	w.do("DELETE FROM customer_words WHERE rowid = ?", m.gone.ID)
+	w.do("DELETE FROM customer WHERE id = ?", m.gone.ID)
+	writeWhole(w, m.became)
+}
+
+// split makes two customers again: what was the other one's goes back, the kept one is as before unless it was changed
+// since.
+func (m *merged) split(w *writer) {
+	w.do("INSERT INTO customer (id, name, contact, email, phone, address) VALUES (?, ?, '', '', '', '')", m.gone.ID, m.gone.Name)
+	for _, table := range ofCustomers {
+		w.do("UPDATE "+table+" SET customer_id = ? WHERE customer_id = ? AND id IN (SELECT value FROM json_each(?))", m.gone.ID, m.kept.ID, asJSON(m.had[table]))
+	}
+	writeWhole(w, m.gone)
+	if w.err != nil {
+		return
+	}
+	now, err := one(w.ctx, w.tx, scanCustomer, "SELECT "+customerColumns+" FROM customer c WHERE c.id = ?", m.kept.ID)
+	w.fail(err)
+	if now == m.became {
+		now = m.kept
+	}
+	writeWhole(w, now)
 }
 
 // filled is a customer with what is missing taken from another. Exemption is never taken over: it hangs on a

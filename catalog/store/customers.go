@@ -62,18 +62,23 @@ func (s *Store) SaveCustomer(ctx context.Context, c catalog.Customer) (catalog.C
 	}
 	err := s.change(ctx, func(tx *sql.Tx) error {
 		w := writer{ctx: ctx, tx: tx}
-		d := c.ForDraft()
-		writeCustomer(&w, &d)
-		c.ID = d.ID
-		w.do(`UPDATE customer SET level = ?, terms = ?, net_days = ?, po_number = ?, tax_exempt = ?, certificate = ?, certificate_until = ?, notes = ?
-			WHERE id = ?`, c.Level, c.Terms, c.NetDays, c.PONumber, c.TaxExempt, c.Certificate, c.CertificateUntil, c.Notes, c.ID)
-		renameOnQuotes(&w, d)
+		c.ID = writeWhole(&w, c)
 		return w.err
 	})
 	if err != nil {
 		return c, fmt.Errorf("save customer %s: %w", c.Name, err)
 	}
 	return c, nil
+}
+
+// writeWhole keeps all that is known of a customer, here and on quotes, and returns the id.
+func writeWhole(w *writer, c catalog.Customer) int64 {
+	d := c.ForDraft()
+	writeCustomer(w, &d)
+	w.do(`UPDATE customer SET level = ?, terms = ?, net_days = ?, po_number = ?, tax_exempt = ?, certificate = ?, certificate_until = ?, notes = ?
+		WHERE id = ?`, c.Level, c.Terms, c.NetDays, c.PONumber, c.TaxExempt, c.Certificate, c.CertificateUntil, c.Notes, d.ID)
+	renameOnQuotes(w, d)
+	return d.ID
 }
 
 // renameOnQuotes puts a customer's name and ways to be reached into the quotes and their drafts. What has been frozen

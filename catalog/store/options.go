@@ -28,7 +28,7 @@ func (s *Store) AddOption(ctx context.Context, id int64, name string, d catalog.
 	err := s.book(ctx, id, func(w *writer) {
 		n := int(w.count("SELECT options FROM quote WHERE id = ?", id))
 		if n == 0 {
-			ownOption(w, id)
+			ownOption(w, id, 1, firstOption)
 			n = 1
 		}
 		if n >= catalog.MostOptions {
@@ -58,11 +58,11 @@ func freePlace(w *writer, id int64) int {
 		WHERE NOT EXISTS (SELECT 1 FROM quote_option WHERE quote_id = ? AND pos = n.value)`, id))
 }
 
-// ownOption makes a quote's own draft its option 1.
-func ownOption(w *writer, id int64) {
-	w.do("UPDATE quote SET draft = json_set(draft, '$.Option', 1) WHERE id = ?", id)
+// ownOption makes a quote's own draft one of its options.
+func ownOption(w *writer, id int64, position int, name string) {
+	w.do("UPDATE quote SET draft = json_set(draft, '$.Option', ?) WHERE id = ?", position, id)
 	w.do(`INSERT INTO quote_option (quote_id, pos, name, draft, pieces, total, margin)
-		SELECT id, 1, ?, draft, pieces, total, margin FROM quote WHERE id = ?`, firstOption, id)
+		SELECT id, ?, ?, draft, pieces, total, margin FROM quote WHERE id = ?`, position, name, id)
 }
 
 // writeOption keeps the draft of an option that is there.
@@ -85,19 +85,27 @@ func (s *Store) RenameOption(ctx context.Context, id int64, position int, name s
 	})
 }
 
-// RemoveOption offers a job no more. The first of the others leads; where one is left, the quote has no options any more.
-// What has been frozen stays.
-func (s *Store) RemoveOption(ctx context.Context, id int64, position int) error {
-	return s.book(ctx, id, func(w *writer) {
-		if w.count("SELECT count(*) FROM quote WHERE id = ? AND accepted_id IS NOT NULL", id) > 0 {
-			w.fail(fmt.Errorf("%w: one of them has been accepted", ErrOptions))
+// RemoveOption offers a job no more, and gives the way back. The first of the others leads; where one is left, the quote
+// has no options any more. What has been frozen stays.
+func (s *Store) RemoveOption(ctx context.Context, id int64, position int) (back func(context.Context) error, err error) {
+	var gone, other catalog.Option
+	err = s.book(ctx, id, func(w *writer) {
+		w.open(id)
+		all, err := rows(w.ctx, w.tx, scanOption, optionsOf, id)
+		w.fail(err)
+		for _, o := range all {
+			if o.Position == position {
+				gone = o
+			} else {
+				other = o
+			}
 		}
-		if w.count("SELECT count(*) FROM quote_option WHERE quote_id = ? AND pos = ?", id, position) == 0 {
+		if gone.Position == 0 {
 			w.fail(ErrNotFound)
 		}
-		left := int(w.count("SELECT options FROM quote WHERE id = ?", id)) - 1
 		w.do("DELETE FROM quote_option WHERE quote_id = ? AND pos = ?", id, position)
-		lead(w, id, int(w.count("SELECT coalesce(min(pos), 0) FROM quote_option WHERE quote_id = ?", id)))
+		firstLeads(w, id)
+		left := len(all) - 1
 		if left == 1 {
 			w.do("DELETE FROM quote_option WHERE quote_id = ?", id)
 			w.do("UPDATE quote SET draft = json_set(draft, '$.Option', 0) WHERE id = ?", id)
@@ -106,6 +114,35 @@ func (s *Store) RemoveOption(ctx context.Context, id int64, position int) error 
 		w.do("UPDATE quote SET options = ?, changed = ? WHERE id = ?", left, s.stamp(), id)
 		indexQuotes(w, "id = ?", id)
 	})
+	return func(ctx context.Context) error { return s.putBack(ctx, id, gone, other) }, err
+}
+
+// putBack offers a job again that was removed, at the place it had. Another one that has become the quote's only job
+// since is an option again too.
+func (s *Store) putBack(ctx context.Context, id int64, gone, other catalog.Option) error {
+	return s.book(ctx, id, func(w *writer) {
+		w.open(id)
+		n := int(w.count("SELECT options FROM quote WHERE id = ?", id))
+		if n == 0 {
+			ownOption(w, id, other.Position, other.Name)
+			n = 1
+		}
+		if w.count("SELECT count(*) FROM quote_option WHERE quote_id = ? AND pos = ?", id, gone.Position) > 0 {
+			w.fail(fmt.Errorf("%w: another is offered in its place", ErrOptions))
+		}
+		w.do("INSERT INTO quote_option (quote_id, pos, name, draft, pieces, total, margin) VALUES (?, ?, ?, ?, ?, ?, ?)",
+			id, gone.Position, gone.Name, asJSON(gone.Draft), gone.Pieces, gone.Total, gone.Margin)
+		firstLeads(w, id)
+		w.do("UPDATE quote SET options = ?, changed = ? WHERE id = ?", n+1, s.stamp(), id)
+		indexQuotes(w, "id = ?", id)
+	})
+}
+
+// open wants a quote of which nothing has been accepted.
+func (w *writer) open(id int64) {
+	if w.count("SELECT count(*) FROM quote WHERE id = ? AND accepted_id IS NOT NULL", id) > 0 {
+		w.fail(fmt.Errorf("%w: one of them has been accepted", ErrOptions))
+	}
 }
 
 // lead puts one of the options in front: the quote shows what it comes to.
@@ -113,6 +150,10 @@ func lead(w *writer, id int64, position int) {
 	w.do(`UPDATE quote SET (draft, pieces, total, margin, title, needed_by) =
 		(SELECT draft, pieces, total, margin, draft ->> '$.Title', draft ->> '$.NeededBy' FROM quote_option WHERE quote_id = ?1 AND pos = ?2)
 		WHERE id = ?1 AND EXISTS (SELECT 1 FROM quote_option WHERE quote_id = ?1 AND pos = ?2)`, id, position)
+}
+
+func firstLeads(w *writer, id int64) {
+	lead(w, id, int(w.count("SELECT coalesce(min(pos), 0) FROM quote_option WHERE quote_id = ?", id)))
 }
 
 // OptionDraft reads one of a quote's options as it stands in the form.
@@ -125,17 +166,22 @@ func (s *Store) OptionDraft(ctx context.Context, id int64, position int) (catalo
 	return d, nil
 }
 
+const optionsOf = `SELECT o.pos, o.name, o.draft, o.pieces, o.total, o.margin, o.accepted, q.id, q.state FROM quote_option o
+	JOIN quote q ON q.id = o.quote_id WHERE o.quote_id = ? ORDER BY o.pos`
+
+func scanOption(r *sql.Rows) (o catalog.Option, err error) {
+	var id int64
+	var state, doc string
+	if err = r.Scan(&o.Position, &o.Name, &doc, &o.Pieces, &o.Total, &o.Margin, &o.Accepted, &id, &state); err == nil {
+		err = json.Unmarshal([]byte(doc), &o.Draft)
+	}
+	o.Draft.ID, o.Draft.State = id, state
+	return o, err
+}
+
 // Options reads all options of a quote, none where there are none.
 func (s *Store) Options(ctx context.Context, id int64) ([]catalog.Option, error) {
-	all, err := rows(ctx, s.read, func(r *sql.Rows) (o catalog.Option, err error) {
-		var state, doc string
-		if err = r.Scan(&o.Position, &o.Name, &doc, &o.Pieces, &o.Total, &o.Margin, &o.Accepted, &state); err == nil {
-			err = json.Unmarshal([]byte(doc), &o.Draft)
-		}
-		o.Draft.ID, o.Draft.State = id, state
-		return o, err
-	}, `SELECT o.pos, o.name, o.draft, o.pieces, o.total, o.margin, o.accepted, q.state FROM quote_option o JOIN quote q ON q.id = o.quote_id
-		WHERE o.quote_id = ? ORDER BY o.pos`, id)
+	all, err := rows(ctx, s.read, scanOption, optionsOf, id)
 	if err != nil {
 		return nil, fmt.Errorf("options of quote %d: %w", id, err)
 	}

@@ -65,22 +65,58 @@ func (s *Store) RemoveShelfItem(ctx context.Context, id int64) error {
 	})
 }
 
-// UseFromShelf takes n of a thing off the shelf for an accepted quote, which then needs so many fewer bought.
-func (s *Store) UseFromShelf(ctx context.Context, itemID, quoteID int64, n int) error {
-	return s.book(ctx, quoteID, func(w *writer) {
+// UseFromShelf takes n of a thing off the shelf for an accepted quote, which then needs so many fewer bought, and gives
+// the way back.
+func (s *Store) UseFromShelf(ctx context.Context, itemID, quoteID int64, n int) (back func(context.Context) error, err error) {
+	var bought []need
+	taken := fmt.Sprintf("%d from the shelf", n)
+	err = s.book(ctx, quoteID, func(w *writer) {
 		x, err := one(w.ctx, w.tx, scanShelf, "SELECT "+shelfColumns+" FROM shelf WHERE id = ?", itemID)
 		w.fail(err)
 		if w.err == nil && (n < 1 || n > x.Qty) {
 			w.fail(quote.Problems{{Path: "qty", Problem: fmt.Sprintf("enter 1 to %d: so many are on the shelf", x.Qty)}})
 		}
 		w.do("UPDATE shelf SET qty = qty - ? WHERE id = ?", n, itemID)
-		which := "kind = 'blank' AND supplier = ?3 AND style = ?4 COLLATE NOCASE AND color = ?5 COLLATE NOCASE AND size = ?6 COLLATE NOCASE"
-		args := []any{n, quoteID, x.Supplier, x.Style, x.Color, x.Size}
-		if x.Kind == catalog.ShelfTransfer {
-			which, args = "kind = 'transfer' AND card = ?3 AND what = ?4 COLLATE NOCASE", []any{n, quoteID, x.Card, x.Name}
+		bought = wanted(w, x, quoteID)
+		for _, p := range bought {
+			w.do("UPDATE purchase SET needed = ?, note = ? WHERE id = ?", max(p.needed-n, 0), taken, p.id)
 		}
-		w.do("UPDATE purchase SET needed = max(0, needed - ?1), note = ?1 || ' from the shelf' WHERE quote_id = ?2 AND "+which, args...)
 	})
+	return func(ctx context.Context) error {
+		return s.book(ctx, quoteID, func(w *writer) {
+			if w.count("SELECT count(*) FROM shelf WHERE id = ?", itemID) == 0 {
+				w.fail(fmt.Errorf("shelf: %w", ErrNotFound))
+			}
+			w.do("UPDATE shelf SET qty = qty + ? WHERE id = ?", n, itemID)
+			for _, p := range bought { // what was noted since stays
+				w.do("UPDATE purchase SET needed = ? WHERE id = ?", p.needed, p.id)
+				w.do("UPDATE purchase SET note = ? WHERE id = ? AND note = ?", p.note, p.id, taken)
+			}
+		})
+	}, err
+}
+
+// need is what a quote is to buy of a thing.
+type need struct {
+	id     int64
+	needed int
+	note   string
+}
+
+// wanted is what a quote buys of a thing on the shelf.
+func wanted(w *writer, x catalog.ShelfItem, quoteID int64) []need {
+	which := "kind = 'blank' AND supplier = ? AND style = ? COLLATE NOCASE AND color = ? COLLATE NOCASE AND size = ? COLLATE NOCASE"
+	args := []any{quoteID, x.Supplier, x.Style, x.Color, x.Size}
+	if x.Kind == catalog.ShelfTransfer {
+		which, args = "kind = 'transfer' AND card = ? AND what = ? COLLATE NOCASE", []any{quoteID, x.Card, x.Name}
+	}
+	if w.err != nil {
+		return nil
+	}
+	all, err := rows(w.ctx, w.tx, func(r *sql.Rows) (p need, err error) { return p, r.Scan(&p.id, &p.needed, &p.note) },
+		"SELECT id, needed, note FROM purchase WHERE quote_id = ? AND "+which, args...)
+	w.fail(err)
+	return all
 }
 
 // ShelfOffers are the things on the shelf that a draft could use: blanks of the same style, colour and size, and

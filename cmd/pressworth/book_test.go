@@ -149,6 +149,7 @@ func TestBook_aQuoteGoesFromDraftToFinishedInTheShopFile(t *testing.T) {
 	b := openBook(t)
 	b.open("regatta")
 	b.press("Send")
+	b.press("Freeze and send")
 	b.want("Waiting for an answer", "as frozen")
 	b.press("Accepted")
 	b.want("From yes to collected", "not approved yet")
@@ -211,6 +212,7 @@ func TestBook_optionsAreSentTogether(t *testing.T) {
 	b.enter("name of another, like with back print", "second")
 	b.press("Offer another")
 	b.press("Send")
+	b.press("Freeze and send")
 	b.want("Accept the option that the customer wants")
 	if pdf := b.written("quote-"); !bytes.HasPrefix(pdf, []byte("%PDF-")) {
 		t.Errorf("no PDF: %.20q", pdf)

@@ -248,6 +248,15 @@ func (p *Place) act(doing, done string, work func(ctx context.Context) error, ba
 	p.do(deed{doing: doing, done: done, work: work, back: back})
 }
 
+// undoable is act for work that gives its own way back; undone is what is said once it was taken.
+func (p *Place) undoable(doing, done, undone string, work func(ctx context.Context) (Back, error)) {
+	var back Back
+	p.act(doing, done, func(ctx context.Context) (err error) {
+		back, err = work(ctx)
+		return err
+	}, &step{done: undone, back: func(ctx context.Context) error { return back(ctx) }})
+}
+
 func (p *Place) do(d deed) {
 	parts.Background(func() func() {
 		err := d.work(context.Background())

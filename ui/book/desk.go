@@ -16,6 +16,9 @@ type Query struct {
 	Down  bool   // the largest first
 }
 
+// Back takes something back that was done.
+type Back = func(context.Context) error
+
 // Listing is the quotes that fit a query, read from the shop file a few at a time.
 type Listing interface {
 	parts.Many[catalog.QuoteRow]
@@ -69,7 +72,8 @@ type Options interface {
 	// CopyOption offers a copy of an option, or of the quote's only job, beside those there are.
 	CopyOption(ctx context.Context, id int64, from int, name string) (catalog.Option, error)
 	RenameOption(ctx context.Context, id int64, position int, name string) error
-	RemoveOption(ctx context.Context, id int64, position int) error
+	// RemoveOption offers a job no more, and gives the way back.
+	RemoveOption(ctx context.Context, id int64, position int) (back Back, err error)
 }
 
 // Buying is what has to be bought for accepted quotes, over all of them.
@@ -87,8 +91,8 @@ type People interface {
 	Customers(ctx context.Context, words string, limit int) ([]catalog.Customer, error)
 	Customer(ctx context.Context, id int64) (catalog.Customer, error)
 	SaveCustomer(ctx context.Context, c catalog.Customer) (catalog.Customer, error)
-	// MergeCustomers gives everything of one customer to another, in one go.
-	MergeCustomers(ctx context.Context, keep, gone int64) error
+	// MergeCustomers gives everything of one customer to another, in one go, and gives the way back.
+	MergeCustomers(ctx context.Context, keep, gone int64) (back Back, err error)
 	// DoubleCustomers finds those that look like one.
 	DoubleCustomers(ctx context.Context) ([][]catalog.Customer, error)
 	Designs(ctx context.Context, customer int64) ([]catalog.Design, error)
@@ -106,8 +110,8 @@ type Shelf interface {
 	RemoveShelfItem(ctx context.Context, id int64) error
 	// ShelfOffers are the things on the shelf that a draft could use.
 	ShelfOffers(ctx context.Context, d catalog.Draft) ([]catalog.ShelfOffer, error)
-	// UseFromShelf takes n of a thing for an accepted quote, which then needs so many fewer bought.
-	UseFromShelf(ctx context.Context, item, quote int64, n int) error
+	// UseFromShelf takes n of a thing for an accepted quote, which then needs so many fewer bought, and gives the way back.
+	UseFromShelf(ctx context.Context, item, quote int64, n int) (back Back, err error)
 }
 
 // Paper is a document of a quote.

@@ -14,7 +14,7 @@ import (
 func TestToBuy_shortDeliveryIsCountedIn(t *testing.T) {
 	d := open(t)
 	d.openFirst("harb")
-	d.press("Accepted on the spot")
+	d.acceptAtOnce()
 	d.place.Escape()
 	d.press("To buy")
 	d.press("All ordered")
@@ -76,6 +76,9 @@ func TestCustomers_keptTwiceAreMadeOne(t *testing.T) {
 	d.want("same e-mail", "Harbour R. C.", "1 quote and no designs come over")
 	d.press("Keep this one")
 	d.want("Nobody is kept twice")
+	d.press("Undo")
+	d.want("They are customers of their own again.", "same e-mail")
+	d.press("Keep this one")
 	d.place.Escape()
 	d.want("3 customers")
 }
@@ -115,10 +118,12 @@ func TestShelf_isOfferedToTheNextQuoteThatCouldUseIt(t *testing.T) {
 	}
 	d.openFirst("harb")
 	d.want("3 of LS-240 on the shelf", "can be used once the quote is accepted")
-	d.press("Accepted on the spot")
+	d.acceptAtOnce()
 	d.press("Use 3")
 	d.want("3 taken from the shelf")
 	d.wantNot("3 of LS-240 on the shelf")
+	d.press("Undo")
+	d.want("3 of LS-240 on the shelf", "is bought as before")
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }

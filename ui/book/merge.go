@@ -2,7 +2,9 @@ package book
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -116,15 +118,27 @@ func (m *mergePage) card(g []having, i int) fyne.CanvasObject {
 }
 
 func (m *mergePage) merge(g []having, keep int) {
-	m.place.act("The customers could not be made one", g[keep].Name+" is one customer now.", func(ctx context.Context) error {
+	people := m.place.People
+	m.place.undoable("The customers could not be made one", g[keep].Name+" is one customer now.", "They are customers of their own again.", func(ctx context.Context) (Back, error) {
+		var backs []Back
+		undo := func(ctx context.Context) error {
+			for _, back := range slices.Backward(backs) {
+				if err := back(ctx); err != nil {
+					return err
+				}
+			}
+			return nil
+		}
 		for i, c := range g {
 			if i == keep {
 				continue
 			}
-			if err := m.place.People.MergeCustomers(ctx, g[keep].ID, c.ID); err != nil {
-				return err
+			back, err := people.MergeCustomers(ctx, g[keep].ID, c.ID)
+			if err != nil {
+				return nil, errors.Join(err, undo(ctx))
 			}
+			backs = append(backs, back)
 		}
-		return nil
-	}, nil)
+		return undo, nil
+	})
 }

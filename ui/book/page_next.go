@@ -37,6 +37,9 @@ var sendWays = []struct {
 	{"at the counter", ""},
 }
 
+// freezeWord is on a button that was pressed once: what is sent is frozen for good.
+const freezeWord = "Freeze and send"
+
 func waysOfSending() *parts.Choice {
 	var options []parts.Option
 	for _, w := range sendWays {
@@ -52,11 +55,11 @@ func waysOfSending() *parts.Choice {
 
 func (q *quotePage) toSend() fyne.CanvasObject {
 	how := waysOfSending()
-	send := parts.NewButton(parts.Filled, "Send", "", func() { q.send(how.Key()) })
-	at := parts.NewButton(parts.Quiet, "Accepted on the spot", "", q.acceptAtOnce)
+	send := newAsking(parts.Filled, "Send", freezeWord, func() { q.send(how.Key()) })
+	at := newAsking(parts.Quiet, "Accepted on the spot", "Freeze and accept", q.acceptAtOnce)
 	q.first = send
 	return parts.NewSection("Send the quote", "revision "+fmt.Sprint(q.head.Revision+1),
-		parts.NewParagraph("Sending freezes every price it was made with: opened in a year, it says the same to the cent.", parts.MutedStyle),
+		parts.NewParagraph("Sending freezes every price it was made with: opened in a year, it says the same to the cent. A frozen revision can never be changed or taken away; what is changed later becomes the next one.", parts.MutedStyle),
 		parts.Row(8, []parts.Track{parts.Fixed(150), parts.Fit(), parts.Share(1), parts.Fit()}, how, send, parts.Gap(0, 0), at))
 }
 
@@ -148,7 +151,7 @@ func (q *quotePage) toAnswer() fyne.CanvasObject {
 	rows.Add(parts.Row(8, answerTracks, decline, why))
 	rows.Add(parts.NewRule())
 	how := waysOfSending()
-	again := parts.NewButton(parts.Quiet, "Send again", "", func() { q.send(how.Key()) })
+	again := newAsking(parts.Quiet, "Send again", freezeWord, func() { q.send(how.Key()) })
 	note := "as it stands now, as revision " + fmt.Sprint(h.Revision+1)
 	if len(last) == 1 && last[0].Total != h.Total && h.Total != "" {
 		note = fmt.Sprintf("changed since: %s then, %s now", present.Grouped(last[0].Total), present.Grouped(h.Total))

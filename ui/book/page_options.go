@@ -3,6 +3,7 @@ package book
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -45,7 +46,10 @@ func (q *quotePage) options() fyne.CanvasObject {
 
 // optionCard is one option: its name, what it comes to, and what can be done with it.
 func (q *quotePage) optionCard(o catalog.Option, open bool) fyne.CanvasObject {
-	name := parts.NewText(or(o.Name, fmt.Sprintf("Option %d", o.Position)), parts.StrongStyle.Shortened())
+	var name fyne.CanvasObject = parts.NewText(or(o.Name, fmt.Sprintf("Option %d", o.Position)), parts.StrongStyle.Shortened())
+	if open {
+		name = q.optionName(o)
+	}
 	total := parts.NewText(or(present.Grouped(o.Total), "–"), parts.KeyStyle)
 	words := countOf(o.Pieces, "piece")
 	if o.Margin != "" {
@@ -71,6 +75,32 @@ func (q *quotePage) optionCard(o catalog.Option, open bool) fyne.CanvasObject {
 	}
 	body.Add(parts.Inset(0, 4, deeds))
 	return container.NewStack(parts.NewGround(look.Fill), parts.Inset(12, 10, body))
+}
+
+// optionName is the name of an option to be typed over.
+func (q *quotePage) optionName(o catalog.Option) fyne.CanvasObject {
+	f := parts.NewSmallField("name, like with back print")
+	f.SetText(o.Name)
+	keep := func() {
+		name := strings.TrimSpace(f.Text())
+		if f.SetWrong(name == ""); name == "" || name == o.Name {
+			return
+		}
+		was := o.Name
+		o.Name = name
+		q.place.act("The option could not be renamed", "“"+was+"” is “"+name+"” now.", func(ctx context.Context) error {
+			return q.place.Options.RenameOption(ctx, q.id, o.Position, name)
+		}, &step{done: "“" + was + "” is called so again.", back: func(ctx context.Context) error {
+			return q.place.Options.RenameOption(ctx, q.id, o.Position, was)
+		}})
+	}
+	f.OnSubmitted = func(string) { keep() }
+	f.OnFocus = func(gained bool) {
+		if !gained {
+			keep()
+		}
+	}
+	return f
 }
 
 // garmentsOf names the garments of an option by their names and colours.
@@ -135,10 +165,9 @@ func (q *quotePage) editOption(position int) {
 }
 
 func (q *quotePage) removeOption(o catalog.Option) {
-	id := q.id
-	q.place.act("The option could not be removed", "“"+or(o.Name, fmt.Sprint(o.Position))+"” is no longer offered.", func(ctx context.Context) error {
-		return q.place.Options.RemoveOption(ctx, id, o.Position)
-	}, nil)
+	id, name := q.id, "“"+or(o.Name, fmt.Sprint(o.Position))+"”"
+	q.place.undoable("The option could not be removed", name+" is no longer offered.", name+" is offered again.",
+		func(ctx context.Context) (Back, error) { return q.place.Options.RemoveOption(ctx, id, o.Position) })
 }
 
 // equal sets objects side by side, all equally wide and high.

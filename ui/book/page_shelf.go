@@ -35,9 +35,8 @@ func (q *quotePage) fromShelf() fyne.CanvasObject {
 
 func (q *quotePage) useFromShelf(o catalog.ShelfOffer) {
 	id := q.id
-	q.place.act("It could not be taken from the shelf", fmt.Sprintf("%d taken from the shelf; so many fewer are bought.", o.Use), func(ctx context.Context) error {
-		return q.place.Shelf.UseFromShelf(ctx, o.Item.ID, id, o.Use)
-	}, nil)
+	q.place.undoable("It could not be taken from the shelf", fmt.Sprintf("%d taken from the shelf; so many fewer are bought.", o.Use), "It lies on the shelf again, and is bought as before.",
+		func(ctx context.Context) (Back, error) { return q.place.Shelf.UseFromShelf(ctx, o.Item.ID, id, o.Use) })
 }
 
 // readOffers finds what the shelf has for the quote.

@@ -43,6 +43,7 @@ func TestQuote_declinedSaysWhyAndOpensAgain(t *testing.T) {
 	d := open(t)
 	d.openFirst("harb")
 	d.press("Send")
+	d.press("Freeze and send")
 	d.enter("why, if they said", "too late for them")
 	d.press("Declined")
 	d.want("too late for them", "2026-0001 is declined.")
@@ -62,6 +63,7 @@ func TestQuote_optionsStandSideBySideAndOneIsAccepted(t *testing.T) {
 	}
 	d.want("as quoted", "with back print")
 	d.press("Send")
+	d.press("Freeze and send")
 	d.want("Accept the option that the customer wants")
 	d.press("Accept", 1)
 	d.want("is accepted with “with back print”")
@@ -78,6 +80,7 @@ func TestQuote_comparesAndReprices(t *testing.T) {
 	d := open(t)
 	d.openFirst("harb")
 	d.press("Send")
+	d.press("Freeze and send")
 	d.press("Compare")
 	d.want("The two say the same, to the cent.")
 	d.place.Escape()
@@ -90,7 +93,7 @@ func TestQuote_comparesAndReprices(t *testing.T) {
 func TestQuote_reprintTicketWantsSizesWithCounts(t *testing.T) {
 	d := open(t)
 	d.openFirst("harb")
-	d.press("Accepted on the spot")
+	d.acceptAtOnce()
 	d.enter("like S2 L1", "many")
 	d.press("Reprint ticket")
 	if len(d.Written) > 0 {
@@ -101,4 +104,38 @@ func TestQuote_reprintTicketWantsSizesWithCounts(t *testing.T) {
 	if !slices.Contains(d.Written, "Reprint ticket of 1 S×22XL×1") {
 		t.Errorf("written %q", d.Written)
 	}
+}
+
+func TestQuote_optionsAreRenamedAndRemovedWithAWayBack(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.enter("name of another, like with back print", "with back print")
+	d.key(fyne.KeyReturn)
+	d.enter("name, like with back print", "front only")
+	d.key(fyne.KeyReturn)
+	d.want("“as quoted” is “front only” now.")
+	d.place.Undo()
+	d.want("as quoted")
+	d.press("Remove")
+	d.want("“as quoted” is no longer offered.")
+	d.press("Undo")
+	d.want("“as quoted” is offered again.", "with back print")
+	d.enter("name, like with back print", "")
+	d.key(fyne.KeyReturn)
+	if f := d.field("name, like with back print"); !f.Wrong() {
+		t.Error("an option without a name is taken")
+	}
+}
+
+func TestQuote_whatIsFrozenForGoodIsAskedForTwice(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.want("can never be changed or taken away")
+	d.press("Send")
+	d.want("Send the quote", "Freeze and send")
+	if len(d.Written) > 0 {
+		t.Errorf("written %q after one press", d.Written)
+	}
+	d.press("Freeze and send")
+	d.want("Waiting for an answer")
 }

@@ -14,6 +14,7 @@ func TestQuote_goesFromDraftToFinished(t *testing.T) {
 	d := open(t)
 	d.openFirst("harb")
 	d.press("Send")
+	d.press("Freeze and send")
 	d.want("Waiting for an answer", "2026-0001 is sent by PDF as revision 1.", "as frozen")
 	if !slices.Contains(d.Written, "Quote PDF of 1") || len(d.Shown) != 1 {
 		t.Fatalf("written %q, shown %q: want the quote as PDF", d.Written, d.Shown)
@@ -57,7 +58,7 @@ func TestQuote_goesFromDraftToFinished(t *testing.T) {
 func TestQuote_everyStepCanBeTakenBack(t *testing.T) {
 	d := open(t)
 	d.openFirst("harb")
-	d.press("Accepted on the spot")
+	d.acceptAtOnce()
 	d.want("From yes to collected")
 	d.press("Done")
 	d.press("Take back")
@@ -73,7 +74,7 @@ func TestQuote_everyStepCanBeTakenBack(t *testing.T) {
 func TestQuote_stepTakesADayAsItIsSaid(t *testing.T) {
 	d := open(t)
 	d.openFirst("harb")
-	d.press("Accepted on the spot")
+	d.acceptAtOnce()
 	for typed, want := range map[string]string{"yesterday": "Tue 1 Dec", "mon": "Mon 30 Nov", "2026-11-27": "Fri 27 Nov"} {
 		d.enter("today", typed)
 		d.key(fyne.KeyReturn)
@@ -88,7 +89,7 @@ func TestQuote_stepTakesADayAsItIsSaid(t *testing.T) {
 func TestQuote_paymentAboveTheBalanceIsRefusedBesideItsField(t *testing.T) {
 	d := open(t)
 	d.openFirst("harb")
-	d.press("Accepted on the spot")
+	d.acceptAtOnce()
 	d.enter("Amount", "9999")
 	d.press("Record deposit")
 	d.want("more than is owed: enter 1261.38 or less")

@@ -167,3 +167,10 @@ func (d *desk) table() *parts.Table {
 	}
 	return found
 }
+
+// acceptAtOnce takes the open quote as accepted at the counter.
+func (d *desk) acceptAtOnce() {
+	d.Helper()
+	d.press("Accepted on the spot")
+	d.press("Freeze and accept")
+}

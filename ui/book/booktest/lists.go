@@ -48,13 +48,20 @@ func (b *Book) RenameOption(_ context.Context, id int64, position int, name stri
 }
 
 // RemoveOption is part of book.Options.
-func (b *Book) RemoveOption(_ context.Context, id int64, position int) error {
+func (b *Book) RemoveOption(_ context.Context, id int64, position int) (book.Back, error) {
 	e, err := b.at(id)
-	if err == nil {
-		e.QuoteHead.Options = slices.DeleteFunc(slices.Clone(e.QuoteHead.Options), func(o catalog.Option) bool { return o.Position == position })
-		e.QuoteRow.Options = len(e.QuoteHead.Options)
+	if err != nil {
+		return nil, err
 	}
-	return err
+	was := e.QuoteHead.Options
+	set := func(all []catalog.Option) {
+		e.QuoteHead.Options, e.QuoteRow.Options = all, len(all)
+	}
+	set(slices.DeleteFunc(slices.Clone(was), func(o catalog.Option) bool { return o.Position == position }))
+	return func(context.Context) error {
+		set(was)
+		return b.Fails
+	}, nil
 }
 
 // PurchaseList is part of book.Buying.
@@ -148,14 +155,21 @@ func (b *Book) SaveCustomer(_ context.Context, c catalog.Customer) (catalog.Cust
 }
 
 // MergeCustomers is part of book.People.
-func (b *Book) MergeCustomers(_ context.Context, keep, gone int64) error {
+func (b *Book) MergeCustomers(_ context.Context, keep, gone int64) (book.Back, error) {
+	were, moved := b.people, []*entry{}
 	b.people = slices.DeleteFunc(slices.Clone(b.people), func(c catalog.Customer) bool { return c.ID == gone })
 	for _, e := range b.quotes {
 		if e.CustomerID == gone {
-			e.CustomerID = keep
+			e.CustomerID, moved = keep, append(moved, e)
 		}
 	}
-	return b.Fails
+	return func(context.Context) error {
+		b.people = were
+		for _, e := range moved {
+			e.CustomerID = gone
+		}
+		return b.Fails
+	}, b.Fails
 }
 
 // DoubleCustomers is part of book.People: those with the same e-mail.
@@ -232,14 +246,18 @@ func (b *Book) ShelfOffers(context.Context, catalog.Draft) ([]catalog.ShelfOffer
 }
 
 // UseFromShelf is part of book.Shelf.
-func (b *Book) UseFromShelf(_ context.Context, item, _ int64, n int) error {
+func (b *Book) UseFromShelf(_ context.Context, item, _ int64, n int) (book.Back, error) {
+	were := slices.Clone(b.shelf)
 	for i := range b.shelf {
 		if b.shelf[i].ID == item {
 			b.shelf[i].Qty -= n
 		}
 	}
 	b.shelf = slices.DeleteFunc(slices.Clone(b.shelf), func(x catalog.ShelfItem) bool { return x.Qty == 0 })
-	return b.Fails
+	return func(context.Context) error {
+		b.shelf = were
+		return b.Fails
+	}, b.Fails
 }
 
 // Write is part of book.Papers.
