@@ -113,18 +113,20 @@ type Settings struct {
 	Lettering Lettering
 	Logo      Logo
 	Units     Units
+	Letter    Letter
 }
 
 // DefaultSettings are those of a new shop.
 func DefaultSettings() Settings {
 	return Settings{
 		Calendar: DefaultShopCalendar(), Numbering: DefaultNumbering(), Lettering: DefaultLettering(), Units: Units{Temperature: Fahrenheit},
+		Letter: DefaultLetter(),
 	}
 }
 
 // Check names what is wrong with the settings, by the fields' paths.
 func (s Settings) Check() []quote.Problem {
-	problems := slices.Concat(s.Calendar.Check(), s.Numbering.Check(), s.Lettering.Check())
+	problems := slices.Concat(s.Calendar.Check(), s.Numbering.Check(), s.Lettering.Check(), s.Letter.Check())
 	if err := s.Logo.Check(); err != nil {
 		problems = append(problems, quote.Problem{Path: "logo", Problem: err.Error()})
 	}

@@ -65,7 +65,7 @@ func TestQuoteOptions_standSideBySideAndEachByItself(t *testing.T) {
 	if strings.Contains(text, grouped(result.Cost.Total)) {
 		t.Error("the customer can read a cost")
 	}
-	mail, err := Pictured(nil).EmailOptions(offers, date)
+	mail, err := Pictured(nil).EmailOptions(Letter{}, offers, date)
 	if err != nil || !strings.Contains(string(mail), "BACK ONLY") || !strings.Contains(string(mail), "application/pdf") {
 		t.Errorf("e-mail: %v, %d bytes", err, len(mail))
 	}

@@ -52,42 +52,34 @@ func Email(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
 
 // Email is an unsent message with the quote's PDF attached.
 func (a Pictured) Email(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
+	return a.EmailAs(Letter{}, job, result, date)
+}
+
+// EmailAs is Email in the shop's own words.
+func (a Pictured) EmailAs(l Letter, job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
 	pdf, err := a.Quote(job, result, date)
 	if err != nil {
 		return nil, err
 	}
-	return compose(job, Text(job, result, date), pdf, date), nil
+	return compose(job, l.filled([]Offer{{Job: job, Result: result}}, date), Text(job, result, date), pdf, date), nil
 }
 
-// compose makes the message: the quote in plain words, and its PDF attached.
-func compose(job quote.Job, text string, pdf []byte, date time.Time) []byte {
+// compose makes the message: the quote in plain words within a letter, and its PDF attached.
+func compose(job quote.Job, l Letter, text string, pdf []byte, date time.Time) []byte {
 	p := paperOf(job)
 	// No part can hold the boundary: "=" never stands before "_" in quoted-printable (RFC 2045, 6.7), nor in base64.
 	m := message{boundary: "=_pressworth-" + SafeName(p.Number, "quote")}
 	m.header("From", address(p.Shop.Name, p.Shop.Email))
 	m.header("To", address(p.Customer.Name, p.Customer.Email))
-	m.header("Subject", mime.QEncoding.Encode("utf-8", brief(joined(strings.TrimSpace("Quote "+p.Number), job.Title))))
+	m.header("Subject", mime.QEncoding.Encode("utf-8", l.Subject))
 	m.header("Date", date.Format(time.RFC1123Z))
 	m.header("X-Unsent", "1") // asks mail programs to open it for sending
 	m.header("MIME-Version", "1.0")
 	m.header("Content-Type", fmt.Sprintf("multipart/mixed; boundary=%q", m.boundary))
-	m.text(greeting(p) + text + closing(p))
+	m.text(strings.TrimLeft(l.Before+"\n\n", "\n") + text + strings.TrimRight("\n"+l.After, "\n") + "\n")
 	m.attach("quote-"+SafeName(p.Number, "new")+".pdf", pdf)
 	return m.bytes()
 }
-
-func greeting(p quote.Paper) string {
-	name := p.Customer.Contact
-	if name == "" {
-		name = p.Customer.Name
-	}
-	if name == "" {
-		return "Hello,\n\nhere is the quote you asked for; it is attached as a PDF as well.\n\n"
-	}
-	return "Hello " + oneLine(name) + ",\n\nhere is the quote you asked for; it is attached as a PDF as well.\n\n"
-}
-
-func closing(p quote.Paper) string { return "\nKind regards\n" + oneLine(p.Shop.Name) + "\n" }
 
 // oneLine keeps a header field from growing further ones: controls become blanks.
 func oneLine(s string) string {

@@ -27,7 +27,8 @@ func FuzzEmailFields(f *testing.F) {
 		job, paper := job, *job.Paper
 		job.Paper, job.Title = &paper, title
 		paper.Customer.Name, paper.Customer.Contact, paper.Customer.Email, paper.Shop.Name, paper.Shop.Email, paper.Number = name, name, email, name, email, number
-		read, err := mail.ReadMessage(bytes.NewReader(compose(job, Text(job, result, date), pdf, date)))
+		letter := Letter{Subject: title + " {customer} {number}", Before: name + "\n{total} {valid until}", After: "{shop} " + email}
+		read, err := mail.ReadMessage(bytes.NewReader(compose(job, letter.filled([]Offer{{Job: job, Result: result}}, date), Text(job, result, date), pdf, date)))
 		if err != nil {
 			t.Fatal(err)
 		}

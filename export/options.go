@@ -88,10 +88,10 @@ func TextOptions(offers []Offer, date time.Time) string {
 }
 
 // EmailOptions is an unsent message with the quote and all its options attached as one PDF.
-func (a Pictured) EmailOptions(offers []Offer, date time.Time) ([]byte, error) {
+func (a Pictured) EmailOptions(l Letter, offers []Offer, date time.Time) ([]byte, error) {
 	pdf, err := a.QuoteOptions(offers, date)
 	if err != nil {
 		return nil, err
 	}
-	return compose(offers[0].Job, TextOptions(offers, date), pdf, date), nil
+	return compose(offers[0].Job, l.filled(offers, date), TextOptions(offers, date), pdf, date), nil
 }

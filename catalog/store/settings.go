@@ -18,6 +18,7 @@ const (
 	letteringKey = "lettering"
 	logoKey      = "logo"
 	unitsKey     = "units"
+	letterKey    = "letter"
 )
 
 // Settings reads what the shop sets apart from its rates; what was never saved is as in a new shop.
@@ -34,7 +35,10 @@ func (s *Store) Settings(ctx context.Context) (x catalog.Settings, err error) {
 	if x.Logo, err = s.Logo(ctx); err != nil {
 		return x, err
 	}
-	x.Units, err = s.Units(ctx)
+	if x.Units, err = s.Units(ctx); err != nil {
+		return x, err
+	}
+	x.Letter, err = s.Letter(ctx)
 	return x, err
 }
 
@@ -59,6 +63,7 @@ func (s *Store) keepSettings(ctx context.Context, x catalog.Settings, with func(
 		saveSetting(&w, letteringKey, x.Lettering)
 		saveSetting(&w, logoKey, x.Logo)
 		saveSetting(&w, unitsKey, x.Units)
+		saveSetting(&w, letterKey, x.Letter)
 		if w.err != nil {
 			return w.err
 		}
@@ -93,6 +98,11 @@ func (s *Store) Logo(ctx context.Context) (catalog.Logo, error) {
 // Units reads how measures are shown.
 func (s *Store) Units(ctx context.Context) (catalog.Units, error) {
 	return setting(ctx, s.read, unitsKey, catalog.DefaultSettings().Units)
+}
+
+// Letter reads how the shop writes when it sends a quote by e-mail.
+func (s *Store) Letter(ctx context.Context) (catalog.Letter, error) {
+	return setting(ctx, s.read, letterKey, catalog.DefaultLetter())
 }
 
 // rowQuerier is a database or a transaction.

@@ -90,7 +90,11 @@ func (b bookPapers) offers(ctx context.Context, h catalog.QuoteHead) ([]export.O
 // options writes the quote, or the message it is attached to, with all its options.
 func (b bookPapers) options(h catalog.QuoteHead, p book.Paper, offers []export.Offer, pictures export.Pictured) (string, error) {
 	if p == book.EmailPaper {
-		data, err := pictures.EmailOptions(offers, time.Now())
+		words, err := b.papers.words()
+		if err != nil {
+			return "", err
+		}
+		data, err := pictures.EmailOptions(words, offers, time.Now())
 		return b.file("e-mail-", h.Number, ".eml", data, err)
 	}
 	data, err := pictures.QuoteOptions(offers, time.Now())

@@ -20,7 +20,8 @@ import (
 // papers writes the window's documents into a folder beside the shop file, dated today.
 type papers struct {
 	folder string
-	logo   func(context.Context) (catalog.Logo, error) // the picture of the letterhead; nil: none
+	logo   func(context.Context) (catalog.Logo, error)   // the picture of the letterhead; nil: none
+	letter func(context.Context) (catalog.Letter, error) // how an e-mail is written; nil: as usual
 }
 
 // paperKinds are the documents that the window can ask for.
@@ -98,7 +99,12 @@ func (p papers) Write(kind ui.Paper, job quote.Job, result quote.Result) (string
 	if err := p.head(pictures); err != nil {
 		return "", err
 	}
-	data, err := k.make(pictures, job, result, today)
+	var data []byte
+	if kind == ui.EmailPaper {
+		data, err = p.email(pictures, job, result, today)
+	} else {
+		data, err = k.make(pictures, job, result, today)
+	}
 	if err != nil {
 		return "", err
 	}
@@ -107,6 +113,24 @@ func (p papers) Write(kind ui.Paper, job quote.Job, result quote.Result) (string
 		number = job.Paper.Number
 	}
 	return writeFile(p.folder, export.File{Name: k.name + "-" + export.SafeName(number, "job") + k.ending, Data: data})
+}
+
+// email is a quote as an e-mail in the shop's words.
+func (p papers) email(pictures export.Pictured, job quote.Job, result quote.Result, today time.Time) ([]byte, error) {
+	l, err := p.words()
+	if err != nil {
+		return nil, err
+	}
+	return pictures.EmailAs(l, job, result, today)
+}
+
+// words are those that the shop writes an e-mail with.
+func (p papers) words() (export.Letter, error) {
+	if p.letter == nil {
+		return export.Letter{}, nil
+	}
+	l, err := p.letter(context.Background())
+	return export.Letter(l), err
 }
 
 // Open hands a file to the system's viewer. The path goes as one argument to a program; no shell reads it.

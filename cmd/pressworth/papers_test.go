@@ -6,8 +6,13 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
+	"time"
 
+	"pressworth/assets"
+	"pressworth/catalog"
+	"pressworth/export"
 	"pressworth/quote"
 	"pressworth/quote/jobfile"
 	"pressworth/ui"
@@ -77,5 +82,39 @@ func TestPapers_artworkIsReadWhereItCanBe(t *testing.T) {
 	got := pictured(job)
 	if len(got) != 1 || got["back"] == nil {
 		t.Errorf("got pictures of %d placements, want that of the back alone", len(got))
+	}
+}
+
+// What the shop may write in braces is all filled in, and a new shop writes as one does that never set anything.
+func TestLetter_everyWordThatMayBeUsedIsFilled(t *testing.T) {
+	if got := export.Letter(catalog.DefaultLetter()); got != export.UsualLetter {
+		t.Errorf("a new shop writes %+v, without a shop it is %+v", got, export.UsualLetter)
+	}
+	d, err := catalog.ReadDemo(assets.DemoJob, assets.DemoCatalog, "2026-05-04")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := catalog.Book{Shop: d.Shop, Suppliers: d.Suppliers, Cards: d.Cards, Styles: map[int64]catalog.Style{}}
+	for _, s := range d.Styles {
+		b.Styles[s.ID] = s
+	}
+	d.Drafts[0].Number = "2026-0001"
+	job, problems := catalog.Freeze(d.Drafts[0], b, "2026-05-04")
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	result, err := quote.Price(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, w := range catalog.LetterWords {
+		l := export.Letter{Subject: "nothing", Before: "(" + "{" + w + "}" + ")"}
+		data, err := export.Pictured{}.EmailAs(l, job, result, time.Date(2026, 5, 4, 0, 0, 0, 0, time.UTC))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if text := string(data); strings.Contains(text, "{"+w+"}") || strings.Contains(text, "()") {
+			t.Errorf("{%s} is not filled", w)
+		}
 	}
 }

@@ -24,8 +24,9 @@ func (p *Place) build() fyne.CanvasObject {
 	names := []string{"Time", "Overhead", "Spares", "Price levels", "Tax", "Extras", "Placements", "Quotes"}
 	if p.Settings != nil {
 		sections[7].Body.Add(parts.Fields(150, p.fields(numberingFields)...))
-		sections = append(sections, p.calendarSection(), p.letteringSection())
-		names = append(names, "Calendar", "Names and numbers")
+		letter := parts.NewSection("E-mail", "what a quote is sent with", parts.Column(8, p.fields(letterFields)...), parts.NewParagraph(letterHint, parts.MutedStyle))
+		sections = append(sections, letter, p.calendarSection(), p.letteringSection())
+		names = append(names, "E-mail", "Calendar", "Names and numbers")
 	}
 	sections = append(sections, p.letterheadSection())
 	names = append(names, "Letterhead")

@@ -54,6 +54,19 @@ var numberingFields = []bound{
 	count("numbering.width", "Digits", "", func(s *record) *int { return &s.Numbering.Width }),
 }
 
+var letterFields = []bound{
+	{
+		"letter.subject", "Subject of an e-mail", "",
+		func(s *record) string { return s.Letter.Subject },
+		func(r *form.Reader, path string, s *record) { s.Letter.Subject = r.Text(path) }, true,
+	},
+	words("letter.before", "Above the quote, lines divided by ;", func(s *record) *string { return &s.Letter.Before }),
+	words("letter.after", "Below it", func(s *record) *string { return &s.Letter.After }),
+}
+
+// letterHint names what may stand in braces.
+var letterHint = "In braces: {" + strings.Join(catalog.LetterWords, "}, {") + "}. A line whose total or day is not known is left out."
+
 var letteringFields = []bound{
 	number("lettering.digit_percent", "Stock digits, spare", "%", func(s *record) *money.Number { return &s.Lettering.DigitPercent }),
 	count("lettering.digits_at_least", "of each at least", "", func(s *record) *int { return &s.Lettering.DigitsAtLeast }),
