@@ -9,6 +9,7 @@ import (
 
 	"pressworth/export/paper"
 	"pressworth/quote"
+	"pressworth/quote/cells"
 )
 
 // Purchases is what has to be ordered, by supplier, as a PDF.
@@ -159,7 +160,7 @@ func table4180(rows [][]string) ([]byte, error) {
 	w.UseCRLF = true
 	for _, r := range rows {
 		for i, cell := range r {
-			r[i] = harmless(cell)
+			r[i] = cells.Harmless(cell)
 		}
 		if err := w.Write(r); err != nil {
 			return nil, err
@@ -167,19 +168,4 @@ func table4180(rows [][]string) ([]byte, error) {
 	}
 	w.Flush()
 	return b.Bytes(), w.Error()
-}
-
-// harmless keeps a spreadsheet from running a cell: text that begins like a formula gets an apostrophe before it.
-// Numbers stay numbers.
-func harmless(cell string) string {
-	if cell == "" || !strings.ContainsRune("=+-@\t\r\n", rune(cell[0])) || isNumber(cell) {
-		return cell
-	}
-	return "'" + cell
-}
-
-func isNumber(s string) bool {
-	s = strings.TrimPrefix(s, "-")
-	digits := strings.Replace(s, ".", "", 1)
-	return digits != "" && strings.Trim(digits, "0123456789") == ""
 }

@@ -26,13 +26,6 @@ func TestTables_areReadBackAndHarmless(t *testing.T) {
 	if rows[1][1] != `'=HYPERLINK("x"), "quoted", navy` {
 		t.Errorf("got the cell %q", rows[1][1])
 	}
-	for _, c := range []struct{ cell, want string }{
-		{"=1+1", "'=1+1"}, {"+49 30", "'+49 30"}, {"-12.50", "-12.50"}, {"@x", "'@x"}, {"\tx", "'\tx"}, {"plain", "plain"}, {"-x", "'-x"}, {"", ""},
-	} {
-		if got := harmless(c.cell); got != c.want {
-			t.Errorf("harmless(%q) = %q, want %q", c.cell, got, c.want)
-		}
-	}
 }
 
 func TestLayouts_svgIsTrueToSize(t *testing.T) {

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"time"
 
-	"pressworth/catalog/pricefile"
 	"pressworth/quote"
+	"pressworth/quote/cells"
 	"pressworth/quote/money"
 	"pressworth/ui/book"
 )
@@ -59,7 +59,7 @@ func tableOf(rows [][]string) ([]byte, error) {
 	for _, r := range rows {
 		safe := make([]string, len(r))
 		for i, cell := range r {
-			safe[i] = pricefile.Harmless(cell)
+			safe[i] = cells.Harmless(cell)
 		}
 		if err := w.Write(safe); err != nil {
 			return nil, err

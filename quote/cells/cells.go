@@ -1,4 +1,7 @@
-package pricefile
+// Package cells makes texts safe to stand in the cells of a table that a spreadsheet opens.
+//
+// Not in this package: tables, and how they are written to files.
+package cells
 
 import "strings"
 
@@ -25,3 +28,5 @@ func plainNumber(s string) bool {
 	whole, rest, point := strings.Cut(s, ".")
 	return whole != "" && digits(whole) && digits(rest) && (!point || rest != "")
 }
+
+func digits(s string) bool { return strings.Trim(s, "0123456789") == "" }
