@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -53,7 +54,7 @@ func scaled(d Draft, pieces int) Draft {
 }
 
 // Repeat marks the placements of a draft whose artwork is on file: their set-up is not paid again. Where all artwork is
-// on file, none is drawn and none is charged for. A design that the shop charges for again is left as new artwork.
+// on file, none is drawn and none is charged for, as art or as an extra like "Redraw artwork". A design that the shop charges for again is left as new artwork.
 func Repeat(d Draft, known []Design) Draft {
 	d = d.Copy()
 	all := len(d.Placements) > 0
@@ -70,9 +71,16 @@ func Repeat(d Draft, known []Design) Draft {
 	}
 	if all {
 		d.ArtMinutes, d.ArtCharge = "", ""
+		d.Extras = slices.DeleteFunc(d.Extras, DraftExtra.draws)
 	}
 	return d
 }
+
+// drawing is in the names of extras that pay for artwork being drawn.
+var drawing = regexp.MustCompile(`(?i)\b(re-?draw|retouch|digiti[sz]|vectori[sz]|trac(e|ing)\b)`)
+
+// draws tells whether an extra pays for artwork being drawn, by its name: artwork on file is drawn already.
+func (x DraftExtra) draws() bool { return x.PerOrder && drawing.MatchString(x.Name) }
 
 // fits tells whether a placement prints the design: the same name, inks and kind of artwork.
 func (x Design) fits(p DraftPlacement) bool {
@@ -87,7 +95,7 @@ func inkNames(text string) []string {
 	return slices.Compact(names)
 }
 
-// DesignsOf is the artwork of a finished job as it is kept on file: what is known already with this run added, and what
+// DesignsOf is the artwork of a job as it is kept on file: what is known already with this run added, and what
 // is new. Names and numbers are nobody's artwork.
 func DesignsOf(job quote.Job, result quote.Result, known []Design, customerID int64, number, on string) []Design {
 	var out []Design
@@ -106,7 +114,10 @@ func DesignsOf(job quote.Job, result quote.Result, known []Design, customerID in
 		}
 		card := cardOf(job, result.Methods[method].Card)
 		x.run(p, card)
-		x.LastRun, x.LastQuote, x.Runs = on, number, x.Runs+1
+		if x.LastQuote != number || x.Runs == 0 { // it may have been kept before its job was finished
+			x.Runs++
+		}
+		x.LastRun, x.LastQuote = on, number
 		out = append(out, x)
 	}
 	return out
@@ -163,7 +174,7 @@ func LeftOver(job quote.Job, result quote.Result, customerID int64, number strin
 			}
 			for _, m := range result.Methods {
 				if m.Placement == p.ID {
-					item.Card = m.Card
+					item.Card = PaidCard(m.Card)
 				}
 			}
 			out = append(out, item)

@@ -74,3 +74,33 @@ func TestRemoveOption_canBeTakenBack(t *testing.T) {
 		t.Error("one was put back where another is offered")
 	}
 }
+
+// Artwork can be kept on file once a quote is accepted, counts as one run however often it is kept, and can be taken off
+// the file again.
+func TestKeepArtwork_beforeTheJobIsFinished(t *testing.T) {
+	s := demoStore(t)
+	r := sent(t, s, 1)
+	if _, _, err := s.KeepArtwork(ctx, 1); err == nil {
+		t.Error("the artwork of a quote that nobody accepted is on file")
+	}
+	must(t, s.Accept(ctx, 1, r.ID, day, ""))
+	customer := head(t, s, 1).CustomerID
+	kept, back, err := s.KeepArtwork(ctx, 1)
+	must(t, err)
+	if all, err := s.Designs(ctx, customer); err != nil || len(all) == 0 || len(all) != len(kept) || all[0].Runs != 1 {
+		t.Errorf("kept %+v, on file %+v, %v", kept, all, err)
+	}
+	if again, err := s.Duplicate(ctx, 1, 0); err != nil || !again.Placements[0].OnFile {
+		t.Errorf("the next quote does not know the artwork: %+v, %v", again.Placements, err)
+	}
+	must(t, back(ctx))
+	if all, err := s.Designs(ctx, customer); err != nil || len(all) != 0 {
+		t.Errorf("taken off the file: %+v, %v", all, err)
+	}
+	_, _, err = s.KeepArtwork(ctx, 1)
+	must(t, err)
+	must(t, s.Finish(ctx, 1, catalog.Actuals{}))
+	if all, err := s.Designs(ctx, customer); err != nil || len(all) != len(kept) || all[0].Runs != 1 {
+		t.Errorf("after finishing: %+v, %v", all, err)
+	}
+}

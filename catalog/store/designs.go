@@ -3,7 +3,9 @@ package store
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"fmt"
+	"slices"
 
 	"pressworth/catalog"
 	"pressworth/quote"
@@ -64,16 +66,56 @@ func (s *Store) RemoveDesign(ctx context.Context, id int64) error {
 	})
 }
 
-// fileDesigns keeps the artwork of a finished job on file for its customer.
-func fileDesigns(w *writer, d catalog.Draft, job quote.Job, result quote.Result, on string) {
+// ErrNobody is artwork that cannot be kept on file, because it belongs to no customer.
+var ErrNobody = errors.New("the quote has no customer: give it one first")
+
+// KeepArtwork keeps the artwork of an accepted quote on file, before its job is finished, and gives the way back.
+func (s *Store) KeepArtwork(ctx context.Context, id int64) (kept []catalog.Design, back func(context.Context) error, err error) {
+	var known []catalog.Design
+	err = s.book(ctx, id, func(w *writer) {
+		d, err := one(w.ctx, w.tx, scanDraft, "SELECT id, state, draft FROM quote WHERE id = ?", id)
+		w.fail(err)
+		if w.err == nil && d.Customer.ID == 0 {
+			w.fail(ErrNobody)
+		}
+		revision := w.count("SELECT coalesce(accepted_id, 0) FROM quote WHERE id = ?", id)
+		if w.err == nil && revision == 0 {
+			w.fail(errors.New("it has not been accepted yet"))
+		}
+		_, job, result := w.frozen(revision)
+		known, kept = fileDesigns(w, d, job, result, s.today())
+	})
+	return kept, func(ctx context.Context) error { return s.unfile(ctx, known, kept) }, err
+}
+
+// unfile takes designs off the file that were not known before, and makes the others what they were.
+func (s *Store) unfile(ctx context.Context, known, kept []catalog.Design) error {
+	return s.change(ctx, func(tx *sql.Tx) error {
+		w := writer{ctx: ctx, tx: tx}
+		for _, x := range kept {
+			k := slices.IndexFunc(known, func(d catalog.Design) bool { return d.ID == x.ID })
+			if k < 0 {
+				w.do("DELETE FROM design WHERE id = ?", x.ID)
+				continue
+			}
+			writeDesign(&w, &known[k])
+		}
+		return w.err
+	})
+}
+
+// fileDesigns keeps the artwork of a job on file for its customer. It returns what was on file before, and what was kept.
+func fileDesigns(w *writer, d catalog.Draft, job quote.Job, result quote.Result, on string) (known, kept []catalog.Design) {
 	if d.Customer.ID == 0 || w.err != nil {
-		return
+		return nil, nil
 	}
 	known, err := designs(w.ctx, w.tx, d.Customer.ID)
 	w.fail(err)
 	for _, x := range catalog.DesignsOf(job, result, known, d.Customer.ID, d.Number, on) {
 		writeDesign(w, &x)
+		kept = append(kept, x)
 	}
+	return known, kept
 }
 
 // Duplicate makes a new draft of a quote, not saved yet: the same again, at another number of pieces where one is given.

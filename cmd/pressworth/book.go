@@ -44,6 +44,16 @@ func (b bookDesk) Levels(ctx context.Context) ([]string, error) {
 	return names, err
 }
 
+// Cards are the rate cards there are, each once.
+func (b bookDesk) Cards(ctx context.Context) ([]book.Card, error) {
+	all, err := b.RateCards(ctx, time.Now().Format(time.DateOnly))
+	cards := make([]book.Card, len(all))
+	for i, c := range all {
+		cards[i] = book.Card{Key: c.Card.ID, Name: c.Card.Name}
+	}
+	return cards, err
+}
+
 // mostShared is how many quotes of a state are planned together at the most, those changed last.
 const mostShared = 40
 

@@ -97,11 +97,19 @@ type People interface {
 	DoubleCustomers(ctx context.Context) ([][]catalog.Customer, error)
 	Designs(ctx context.Context, customer int64) ([]catalog.Design, error)
 	SaveDesign(ctx context.Context, d catalog.Design) (catalog.Design, error)
+	RemoveDesign(ctx context.Context, id int64) error
+	// KeepArtwork keeps the artwork of an accepted quote on file, and gives the way back.
+	KeepArtwork(ctx context.Context, id int64) (kept []catalog.Design, back Back, err error)
+	// Cards are the rate cards that artwork can be made on.
+	Cards(ctx context.Context) ([]Card, error)
 	// Of gives the quotes of a customer, the one changed last first.
 	Of(ctx context.Context, customer int64) ([]catalog.QuoteRow, error)
 	// Levels are the names of the shop's price levels.
 	Levels(ctx context.Context) ([]string, error)
 }
+
+// Card is a rate card by its key and name.
+type Card struct{ Key, Name string }
 
 // Shelf is what was left over and is kept.
 type Shelf interface {

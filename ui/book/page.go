@@ -24,7 +24,8 @@ type quotePage struct {
 	named bool // it has names and numbers
 	turn  int
 
-	offers []catalog.ShelfOffer // what the shelf has for it
+	offers  []catalog.ShelfOffer // what the shelf has for it
+	designs []catalog.Design     // what is on file for its customer
 
 	object fyne.CanvasObject
 	state  *parts.Badge
@@ -136,6 +137,10 @@ func (q *quotePage) shown() {
 		if err == nil {
 			offers, err = q.readOffers(draft)
 		}
+		var designs []catalog.Design
+		if err == nil {
+			designs, err = q.readDesigns(head.CustomerID)
+		}
 		return func() {
 			if turn != q.turn {
 				return
@@ -144,7 +149,7 @@ func (q *quotePage) shown() {
 				q.place.failed("The quote could not be read", err)
 				return
 			}
-			q.head, q.named, q.offers = head, len(draft.Roster) > 0, offers
+			q.head, q.named, q.offers, q.designs = head, len(draft.Roster) > 0, offers, designs
 			q.show()
 			q.checkSeals(turn)
 		}
@@ -168,7 +173,7 @@ func (q *quotePage) show() {
 	q.title.SetText(strings.Join(words, " · "))
 	q.pieces.SetHint(fmt.Sprint(h.Pieces))
 	q.first = nil
-	q.left.Objects = saying(q.next(), q.fromShelf(), q.options(), q.revisions(), q.history())
+	q.left.Objects = saying(q.next(), q.fromShelf(), q.options(), q.revisions(), q.onFile(), q.history())
 	q.right.Objects = saying(q.money(), q.papers(), q.dates())
 	q.left.Refresh()
 	q.right.Refresh()

@@ -217,11 +217,7 @@ func (f *personForm) showDesigns(all []catalog.Design) {
 
 // designRow is a design with its sizes and inks, and whether set-up and art are charged again on a repeat.
 func (f *personForm) designRow(d catalog.Design) fyne.CanvasObject {
-	var sizes []string
-	for _, s := range d.Sizes {
-		sizes = append(sizes, s.Width+" × "+s.Height)
-	}
-	words := strings.Join(sizes, ", ")
+	words := sizesWords(d.Sizes)
 	if inks := or(d.Inks, map[bool]string{true: "full colour"}[d.FullColor]); inks != "" {
 		words += " · " + inks
 	}
@@ -240,6 +236,7 @@ func (f *personForm) designRow(d catalog.Design) fyne.CanvasObject {
 		}})
 	})
 	again.SetChecked(d.ChargeAgain)
-	return parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, parts.Column(0, parts.NewText(d.Name, parts.Style{Weight: parts.Medium, Cut: true}),
+	name := parts.NewSmallButton(parts.Link, d.Name, func() { f.page.place.push(newDesignPage(f.page.place, d)) })
+	return parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, parts.Column(0, parts.Row(0, nil, name),
 		parts.NewText(words, parts.MutedStyle.Shortened())), again)
 }

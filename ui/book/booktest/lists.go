@@ -198,8 +198,43 @@ func (b *Book) Designs(_ context.Context, customer int64) ([]catalog.Design, err
 
 // SaveDesign is part of book.People.
 func (b *Book) SaveDesign(_ context.Context, d catalog.Design) (catalog.Design, error) {
-	b.designs = append(slices.DeleteFunc(b.designs, func(x catalog.Design) bool { return x.ID == d.ID }), d)
+	if problems := d.Check(); len(problems) > 0 {
+		return d, quote.Problems(problems)
+	}
+	if d.ID == 0 {
+		d.ID = b.id()
+	}
+	b.designs = append(slices.DeleteFunc(slices.Clone(b.designs), func(x catalog.Design) bool { return x.ID == d.ID }), d)
 	return d, b.Fails
+}
+
+// RemoveDesign is part of book.People.
+func (b *Book) RemoveDesign(_ context.Context, id int64) error {
+	b.designs = slices.DeleteFunc(slices.Clone(b.designs), func(x catalog.Design) bool { return x.ID == id })
+	return b.Fails
+}
+
+// KeepArtwork is part of book.People: a full back.
+func (b *Book) KeepArtwork(_ context.Context, id int64) ([]catalog.Design, book.Back, error) {
+	e, err := b.at(id)
+	if err != nil {
+		return nil, nil, err
+	}
+	were := b.designs
+	d := catalog.Design{
+		ID: b.id(), CustomerID: e.CustomerID, Name: "Full back", Inks: "white, gold", Card: "sheets", LastQuote: e.Number, Runs: 1,
+		Sizes: []catalog.DesignSize{{Width: "11", Height: "8.5"}},
+	}
+	b.designs = append(slices.Clone(were), d)
+	return []catalog.Design{d}, func(context.Context) error {
+		b.designs = were
+		return b.Fails
+	}, b.Fails
+}
+
+// Cards is part of book.People.
+func (b *Book) Cards(context.Context) ([]book.Card, error) {
+	return []book.Card{{Key: "sheets", Name: "Plastisol sheets"}, {Key: "film", Name: "Film by area"}}, b.Fails
 }
 
 // Of is part of book.People.
