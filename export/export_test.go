@@ -26,7 +26,7 @@ func TestDocuments_drawingsAreGolden(t *testing.T) {
 	for name, lay := range map[string]func(*doc){
 		"quote":      func(d *doc) { layQuote(d, job, result, date) },
 		"cost-sheet": func(d *doc) { layCostSheet(d, job, result, date) },
-		"ticket":     func(d *doc) { layTicket(d, job, result, date) },
+		"ticket":     func(d *doc) { layTicket(d, job, result, Approval{}, date) },
 		"purchases":  func(d *doc) { layPurchases(d, job, result, date) },
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -23,9 +23,10 @@ func (a Pictured) Proof(job quote.Job, result quote.Result, date time.Time) ([]b
 	return a.render(job, "Proof "+paperOf(job).Number, footText(job, "Proof"), date, func(d *doc) { layProof(d, job, result, date) })
 }
 
-// Ticket is the press ticket as a PDF: what goes where, how hot, in which order, with boxes to tick.
+// Ticket is the press ticket as a PDF: what goes where, how hot, in which order, with boxes to tick. It says that nobody
+// has approved the artwork.
 func (a Pictured) Ticket(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return a.render(job, "Press ticket "+paperOf(job).Number, footText(job, "Press ticket"), date, func(d *doc) { layTicket(d, job, result, date) })
+	return a.ApprovedTicket(job, result, Approval{}, date)
 }
 
 // Documents makes every document of a priced job, dated date.

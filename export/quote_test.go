@@ -59,7 +59,7 @@ func TestTicket_saysWhatIsTooLargeForASizeAndTheQuoteDoesNot(t *testing.T) {
 	job.Placements[0].Width = number
 	result := resultOf(t, job)
 	const want = "Full back on size YS: 12 in wide is wider than the printable"
-	if text := words(job, func(d *doc) { layTicket(d, job, result, date) }); !strings.Contains(text, want) {
+	if text := words(job, func(d *doc) { layTicket(d, job, result, Approval{}, date) }); !strings.Contains(text, want) {
 		t.Errorf("the ticket does not say %q", want)
 	}
 	if text := words(job, func(d *doc) { layQuote(d, job, result, date) }); strings.Contains(text, "printable") {

@@ -55,8 +55,7 @@ func (a Approval) words() string {
 // plainly that nobody has.
 func (a Pictured) ApprovedTicket(job quote.Job, result quote.Result, approval Approval, date time.Time) ([]byte, error) {
 	return a.render(job, "Press ticket "+paperOf(job).Number, footText(job, "Press ticket"), date, func(d *doc) {
-		d.approval(approval)
-		layTicket(d, job, result, date)
+		layTicket(d, job, result, approval, date)
 	})
 }
 

@@ -66,7 +66,7 @@ func TestDocuments_everySpellingIsOnProofTicketAndBagList(t *testing.T) {
 	result := resultOf(t, job)
 	for name, lay := range map[string]func(*doc){
 		"proof":    func(d *doc) { layProof(d, job, result, date) },
-		"ticket":   func(d *doc) { layTicket(d, job, result, date) },
+		"ticket":   func(d *doc) { layTicket(d, job, result, Approval{}, date) },
 		"bag list": func(d *doc) { d.bags(job, roster(job), "packed") },
 	} {
 		text := words(job, lay)
@@ -123,18 +123,19 @@ func TestLabels_everyLabelStaysOnItsLabel(t *testing.T) {
 
 func TestReprint_hasTheSpoiledPiecesAndNoOthers(t *testing.T) {
 	job, result := regatta(t)
-	again, err := onlySpoiled(result, []Spoiled{{"ls-navy", "M", 2}, {"cap", "OS", 0}, {"other", "M", 3}})
+	spoiled := []Spoiled{{Garment: "ls-navy", Size: "M", Qty: 2}, {Garment: "cap", Size: "OS"}, {Garment: "other", Size: "M", Qty: 3}}
+	again, err := onlySpoiled(job, result, spoiled)
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := words(job, func(d *doc) { d.counts(job, again) })
-	if !strings.Contains(text, "Long-sleeve tee, navy") || strings.Contains(text, "cap") || strings.Contains(text, "white") {
+	text := words(job, func(d *doc) { d.counts(job, again); d.pressings(job, again) })
+	if !strings.Contains(text, "Long-sleeve tee, navy") || strings.Contains(text, "cap") || strings.Contains(text, "spares") || !strings.Contains(text, "2 transfers") {
 		t.Errorf("the ticket says %s", text)
 	}
-	if _, err := Reprint(job, result, nil, date); err == nil {
+	if _, err := Pictured(nil).Reprint(job, result, nil, Approval{}, date); err == nil {
 		t.Error("a reprint of nothing gives no error")
 	}
-	if _, err := Reprint(job, result, []Spoiled{{"ls-navy", "M", 2}}, date); err != nil {
+	if _, err := Pictured(nil).Reprint(job, result, spoiled, Approval{}, date); err != nil {
 		t.Error(err)
 	}
 }
@@ -208,4 +209,48 @@ func TestPurchases_digitsAreCountedOneByOneWithSpares(t *testing.T) {
 	if err != nil || !strings.Contains(string(table), `"Number, 1",,,5`) {
 		t.Errorf("%v, got\n%s", err, table)
 	}
+}
+
+// A spoiled piece of somebody's own is pressed again with its own name and number, and with no other's.
+func TestReprint_aPersonsPieceHasTheirTexts(t *testing.T) {
+	job := listed(team(t))
+	result := resultOf(t, job)
+	spoiled := []Spoiled{{Garment: "ls-navy", Size: "L", Qty: 1, Row: 4}}
+	again, err := onlySpoiled(job, result, spoiled)
+	if err != nil {
+		t.Fatal(err)
+	}
+	own := ownPieces(job, spoiled)
+	if len(own) != 1 || own[0].words() != roster(job)[3].words() || own[0].words() == "" {
+		t.Fatalf("pressed again: %+v, want the fourth of the roster", own)
+	}
+	text := words(job, func(d *doc) {
+		d.pressings(onlyTexts(job, spoiled), again)
+		d.bags(job, own, "pressed")
+	})
+	if !strings.Contains(text, own[0].texts[0]) || strings.Contains(text, roster(job)[0].words()) || !strings.Contains(text, "1 text,") {
+		t.Errorf("the ticket says %s", text)
+	}
+	if pdf, err := Pictured(nil).Reprint(job, result, spoiled, Approval{}, date); err != nil || len(pdf) < 1000 {
+		t.Errorf("got %d bytes, %v", len(pdf), err)
+	}
+}
+
+// listed is a team whose texts stand on the lines of a roster, in order.
+func listed(job quote.Job) quote.Job {
+	bags, paper := roster(job), *job.Paper
+	for _, b := range bags {
+		paper.Roster = append(paper.Roster, quote.Wearer{Garment: b.garment.ID, Size: b.size, Person: "Rower " + b.words()})
+	}
+	job.Paper = &paper
+	for i, p := range job.Placements {
+		for k, t := range p.Texts {
+			for row, b := range bags {
+				if b.size == t.Size && strings.Contains(b.words(), t.Text) {
+					job.Placements[i].Texts[k].Row = row + 1
+				}
+			}
+		}
+	}
+	return job
 }

@@ -16,10 +16,11 @@ func Ticket(job quote.Job, result quote.Result, date time.Time) ([]byte, error) 
 	return Pictured(nil).Ticket(job, result, date)
 }
 
-func layTicket(d *doc, job quote.Job, result quote.Result, date time.Time) {
+func layTicket(d *doc, job quote.Job, result quote.Result, approval Approval, date time.Time) {
 	d.letterhead(job, "Press ticket", [2]string{"number", paperOf(job).Number}, [2]string{"printed", day(date.Format(time.DateOnly))},
 		[2]string{"needed by", day(paperOf(job).NeededBy)})
 	d.addressee(job)
+	d.approval(approval)
 	d.cautions(append(pressCautions(job), first(6, tooLarge(job, result))...))
 	d.counts(job, result)
 	d.pressings(job, result)
@@ -142,12 +143,16 @@ func (d *doc) pressings(job quote.Job, r quote.Result) {
 	if printedTwice(job, r) {
 		d.paragraph(d.left, d.right-d.left, "Cover a print that is already on with a silicone sheet or parchment whenever the platen comes down over it again; seams, zips and pockets lie off the platen.", small)
 	}
+	spared := ", spares included"
+	if len(r.Groups) == 0 { // pieces to be pressed again have none
+		spared = ""
+	}
 	for i, m := range r.Methods {
 		p, c := placementOf(job, m.Placement), cardOf(job, m.Card)
 		d.need(74)
 		d.gap(8)
 		d.line(fmt.Sprintf("%d   %s   %s   %s", i+1, p.Name, inches(job, p.Width, p.Height), inkWords(p)), strong)
-		for _, t := range pressWords(job, p, c, m) {
+		for _, t := range pressWords(job, p, c, m, spared) {
 			d.paragraph(d.left+16, d.right-d.left-16, t, body)
 		}
 	}
@@ -169,7 +174,7 @@ func printedTwice(job quote.Job, r quote.Result) bool {
 	return false
 }
 
-func pressWords(job quote.Job, p quote.Placement, c quote.RateCard, m quote.Method) (out []string) {
+func pressWords(job quote.Job, p quote.Placement, c quote.RateCard, m quote.Method, spared string) (out []string) {
 	if p.Info.Position != "" {
 		out = append(out, "Place: "+p.Info.Position)
 	}
@@ -185,7 +190,7 @@ func pressWords(job quote.Job, p quote.Placement, c quote.RateCard, m quote.Meth
 	if p.Personal {
 		return append(out, fmt.Sprintf("%s, each one of a kind: there are no spares. Settings are a starting point (common practice) until the shop has confirmed them.", plural(len(p.Texts), "text", "texts")))
 	}
-	return append(out, fmt.Sprintf("%s, spares included. Settings are a starting point (common practice) until the shop has confirmed them.", plural(m.Needed, "transfer", "transfers")))
+	return append(out, fmt.Sprintf("%s. Settings are a starting point (common practice) until the shop has confirmed them.", plural(m.Needed, "transfer", "transfers")+spared))
 }
 
 func prefixed(before, s string) string {

@@ -99,6 +99,16 @@ func (s *Store) Quote(ctx context.Context, id int64) (h catalog.QuoteHead, err e
 	return h, nil
 }
 
+// Approval is how the artwork of a quote was approved, by the quote's number; no step where it was not.
+func (s *Store) Approval(ctx context.Context, number string) (catalog.Step, error) {
+	x, err := one(ctx, s.read, scanStep, "SELECT t.name, taken_on, who, how, note FROM step t JOIN quote q ON q.id = t.quote_id WHERE q.number = ? AND t.name = ?",
+		number, catalog.ArtApproved)
+	if err != nil && !errors.Is(err, ErrNotFound) {
+		return x, fmt.Errorf("quote %s: %w", number, err)
+	}
+	return x, nil
+}
+
 func (s *Store) history(ctx context.Context, id int64) ([]catalog.StateChange, error) {
 	return rows(ctx, s.read, func(r *sql.Rows) (c catalog.StateChange, err error) { return c, r.Scan(&c.State, &c.At, &c.Note) },
 		"SELECT state, at, note FROM quote_event WHERE quote_id = ? ORDER BY seq", id)

@@ -146,3 +146,21 @@ func TestTakeStep_onlyOfAcceptedQuotes(t *testing.T) {
 		t.Error("an unknown step on no day went through")
 	}
 }
+
+func TestApproval_isFoundByTheNumber(t *testing.T) {
+	s := demoStore(t)
+	r := sent(t, s, 1)
+	must(t, s.Accept(ctx, 1, r.ID, day, ""))
+	number := head(t, s, 1).Number
+	if x, err := s.Approval(ctx, number); err != nil || x.On != "" {
+		t.Errorf("nobody has approved it, yet: %+v, %v", x, err)
+	}
+	want := catalog.Step{Name: catalog.ArtApproved, On: day, Who: "Ines Halvorsen", How: "on the proof, signed"}
+	must(t, s.TakeStep(ctx, 1, want))
+	if x, err := s.Approval(ctx, number); err != nil || x != want {
+		t.Errorf("got %+v, %v, want %+v", x, err, want)
+	}
+	if x, err := s.Approval(ctx, "no such number"); err != nil || x.On != "" {
+		t.Errorf("of no quote: %+v, %v", x, err)
+	}
+}

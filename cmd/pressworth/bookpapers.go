@@ -60,7 +60,7 @@ func (b bookPapers) Write(ctx context.Context, id int64, p book.Paper, spoiled [
 		data, err := pictures.Receipt(job, result, paidOf(h.Account), today)
 		return b.file("receipt-", h.Number, ".pdf", data, err)
 	case book.ReprintPaper:
-		data, err := export.Reprint(job, result, spoiledOf(result, spoiled), today)
+		data, err := pictures.Reprint(job, result, spoiledOf(result, spoiled), approvalOf(h.Steps), today)
 		return b.file("reprint-ticket-", h.Number, ".pdf", data, err)
 	}
 	data, err := pictures.ApprovedTicket(job, result, approvalOf(h.Steps), today)
@@ -130,7 +130,7 @@ func spoiledOf(r quote.Result, all []book.Spoiled) []export.Spoiled {
 	for _, s := range all {
 		for _, g := range r.Garments {
 			if has(g, s.Size) && (s.Garment == "" || s.Garment == g.ID) {
-				out = append(out, export.Spoiled{Garment: g.ID, Size: s.Size, Qty: s.Qty})
+				out = append(out, export.Spoiled{Garment: g.ID, Size: s.Size, Qty: s.Qty, Row: s.Row})
 				break
 			}
 		}

@@ -63,7 +63,7 @@ func (d *desktop) fill(o opened) {
 	presenter := present.NewCounter(desk{o.shop, parts.Background}, present.NewEngine())
 	list, rates, pin := maintained(o.shop, quote.Price), shoprates.New(o.shop, o.sample, o.shop.Path()), newPins(d.app.Preferences())
 	rates.PIN, rates.Settings, rates.Picture = pin, o.shop, readLogo
-	files := papers{filepath.Join(filepath.Dir(o.shop.Path()), "documents"), o.shop.Logo, o.shop.Letter}
+	files := papers{filepath.Join(filepath.Dir(o.shop.Path()), "documents"), o.shop.Logo, o.shop.Letter, o.shop.Approval}
 	quotes := quoteBook(o.shop, files)
 	d.window = ui.New(d.win, ui.Deps{
 		Presenter: presenter,

@@ -22,6 +22,8 @@ type papers struct {
 	folder string
 	logo   func(context.Context) (catalog.Logo, error)   // the picture of the letterhead; nil: none
 	letter func(context.Context) (catalog.Letter, error) // how an e-mail is written; nil: as usual
+
+	approved func(context.Context, string) (catalog.Step, error) // how the artwork of a quote was approved, by its number; nil: unknown
 }
 
 // paperKinds are the documents that the window can ask for.
@@ -100,9 +102,12 @@ func (p papers) Write(kind ui.Paper, job quote.Job, result quote.Result) (string
 		return "", err
 	}
 	var data []byte
-	if kind == ui.EmailPaper {
+	switch kind {
+	case ui.EmailPaper:
 		data, err = p.email(pictures, job, result, today)
-	} else {
+	case ui.TicketPaper:
+		data, err = p.ticket(pictures, job, result, today)
+	default:
 		data, err = k.make(pictures, job, result, today)
 	}
 	if err != nil {
@@ -122,6 +127,19 @@ func (p papers) email(pictures export.Pictured, job quote.Job, result quote.Resu
 		return nil, err
 	}
 	return pictures.EmailAs(l, job, result, today)
+}
+
+// ticket is the press ticket with who approved the artwork, as far as the book knows.
+func (p papers) ticket(pictures export.Pictured, job quote.Job, result quote.Result, today time.Time) ([]byte, error) {
+	approval := export.Approval{}
+	if p.approved != nil && job.Paper != nil {
+		s, err := p.approved(context.Background(), job.Paper.Number)
+		if err != nil {
+			return nil, err
+		}
+		approval = approvalOf([]catalog.Step{s})
+	}
+	return pictures.ApprovedTicket(job, result, approval, today)
 }
 
 // words are those that the shop writes an e-mail with.

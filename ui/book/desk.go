@@ -143,10 +143,11 @@ const (
 	CostPaper    Paper = "Cost sheet"
 )
 
-// Spoiled is a number of pieces of a size that have to be pressed again.
+// Spoiled is a number of pieces of a size that have to be pressed again, or the one piece of a line of the roster.
 type Spoiled struct {
 	Garment, Size string
 	Qty           int
+	Row           int // line of the roster, from 1; 0: pieces that are nobody's own
 }
 
 // Papers writes documents, off the window's goroutine.

@@ -86,8 +86,9 @@ func (q *quotePage) reprint() fyne.CanvasObject {
 		}
 	}
 	count.OnSubmitted = func(string) { act() }
+	piece := parts.NewSmallButton(parts.Link, "Piece by piece", func() { q.place.push(newReprintPage(q.place, q.head)) })
 	return parts.Column(4, parts.NewText("spoiled pieces to press again", parts.CaptionStyle),
-		parts.Row(6, []parts.Track{parts.Share(1), parts.Fit()}, count, parts.NewSmallButton(parts.Quiet, string(ReprintPaper), act)))
+		parts.Row(6, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()}, count, parts.NewSmallButton(parts.Quiet, string(ReprintPaper), act), piece))
 }
 
 // mostSpoiled is more of a size than anybody spoils in a job; a larger figure is a slip of the hand.

@@ -104,3 +104,21 @@ func TestQuote_paymentAboveTheBalanceIsRefusedBesideItsField(t *testing.T) {
 	d.press("Take back")
 	d.wantNot("Tue 1 Dec · cash")
 }
+
+func TestReprint_isWrittenPieceByPiece(t *testing.T) {
+	d := open(t)
+	d.openFirst("harb")
+	d.acceptAtOnce()
+	d.press("Piece by piece")
+	d.want("Press again, 2026-0001", "how many of each size")
+	d.press("Write the reprint ticket")
+	d.want("enter how many of a size")
+	d.enter("S", "9999")
+	d.press("Write the reprint ticket")
+	d.want("there are ")
+	d.enter("S", "2")
+	d.press("Write the reprint ticket")
+	if !slices.Contains(d.Written, "Reprint ticket of 1 S×2") {
+		t.Errorf("written %q", d.Written)
+	}
+}

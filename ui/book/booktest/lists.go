@@ -305,6 +305,9 @@ func spoiledWords(all []book.Spoiled) string {
 	out := ""
 	for _, s := range all {
 		out += fmt.Sprintf("%s×%d", s.Size, s.Qty)
+		if s.Row > 0 {
+			out += fmt.Sprintf(" of line %d ", s.Row)
+		}
 	}
 	return out
 }
