@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strconv"
 
 	"fyne.io/fyne/v2"
 
@@ -52,10 +53,7 @@ func (f *finishPage) shown() {
 // build makes the form, with what was planned beside each field.
 func (f *finishPage) build(job quote.Job, result quote.Result) {
 	x := f.form
-	plan := result.Hours
-	if plan != "" {
-		plan = "planned: " + plan + " hours altogether"
-	}
+	plan := plannedWords(job, result)
 	time := parts.NewSection("Time", plan, parts.Fields(150, x.Number("set_up_minutes", "Set-up", "min"), x.Number("pressing_minutes", "Pressing", "min"), x.Number("spoiled", "Spoiled", "pieces")))
 	bills := parts.NewSection("What suppliers charged", "empty: as planned")
 	var fields []fyne.CanvasObject
@@ -73,6 +71,16 @@ func (f *finishPage) build(job quote.Job, result quote.Result) {
 	page := parts.Column(look.SectionApart, saying(x.Rest(), time, bills, f.leftovers(), note, parts.Row(8, nil, done))...)
 	f.fill(parts.Narrow(820, page))
 	f.focus()
+}
+
+// plannedWords says how many minutes a job was planned to take.
+func plannedWords(job quote.Job, result quote.Result) string {
+	hours, err := strconv.ParseFloat(result.Hours, 64)
+	if err != nil {
+		return ""
+	}
+	setUp, _ := quote.SetUpMinutes(job, result).Float64()
+	return fmt.Sprintf("planned: %s of set-up, %s of pressing", minutesWords(setUp), minutesWords(max(60*hours-setUp, 0)))
 }
 
 // leftovers are what is left over, each to be put on the shelf or not.

@@ -33,6 +33,9 @@ func (q *quotePage) papers() fyne.CanvasObject {
 		return nil
 	}
 	rows := parts.Column(10)
+	if q.head.State == catalog.Accepted && !approved(q.head.Steps) {
+		rows.Add(parts.NewBand(parts.Warning, "The artwork is not approved yet; the press ticket says so."))
+	}
 	for _, g := range paperGroups {
 		if strings.Contains(g.states, q.head.State) {
 			rows.Add(parts.Column(4, parts.NewText(g.word, parts.CaptionStyle), q.paperLine(g.papers)))
@@ -46,11 +49,7 @@ func (q *quotePage) papers() fyne.CanvasObject {
 	case q.head.Revision == 0:
 		hint = "as it stands"
 	}
-	s := parts.NewSection("Papers", hint, rows)
-	if q.head.State == catalog.Accepted && !approved(q.head.Steps) {
-		s.Body.Add(parts.NewBand(parts.Warning, "The artwork is not approved yet; the press ticket says so."))
-	}
-	return s
+	return parts.NewSection("Papers", hint, rows)
 }
 
 // agreed tells whether the quote has been accepted, and perhaps finished.

@@ -49,9 +49,9 @@ func (q *quotePage) revisions() fyne.CanvasObject {
 }
 
 func (q *quotePage) revisionCells(r catalog.RevisionRow) []parts.TableCell {
-	number := parts.TableCell{Text: fmt.Sprint(r.Number), Strong: true}
+	number, way := parts.TableCell{Text: fmt.Sprint(r.Number), Strong: true}, wayWords(r.SentHow)
 	if r.ID == q.head.AcceptedID {
-		number = parts.TableCell{Text: fmt.Sprintf("%d, yes", r.Number), Strong: true, Color: look.Accent}
+		number.Color, way = look.Accent, way+", accepted"
 	}
 	seal := parts.TableCell{Text: "…", Color: look.Muted}
 	switch s := q.seals[r.ID]; {
@@ -63,7 +63,7 @@ func (q *quotePage) revisionCells(r catalog.RevisionRow) []parts.TableCell {
 	return []parts.TableCell{
 		number,
 		{Text: r.OptionName, Color: look.Muted},
-		{Text: changed(q.place, r.MadeAt) + ", " + wayWords(r.SentHow)},
+		{Text: changed(q.place, r.MadeAt) + ", " + way},
 		{Text: fmt.Sprint(r.Pieces)},
 		{Text: present.Grouped(r.Total)},
 		{Text: percent(r.Margin), Color: look.Muted},
