@@ -150,6 +150,9 @@ func totalLines(t quote.Totals) []parts.BasisText {
 func costSection(job quote.Job, r quote.Result) fyne.CanvasObject {
 	rows := parts.Column(0)
 	for _, l := range r.Cost.Lines {
+		if l.Amount.Sign() == 0 {
+			continue
+		}
 		c := look.KindOf(l.Kind).Color()
 		rows.Add(parts.NewBasisRow(parts.BasisText{Name: costName(job, l), Basis: l.Basis, Amount: present.Amount(l.Amount), Mark: &c}))
 	}

@@ -55,8 +55,8 @@ var columns = []struct {
 }{
 	{parts.TableColumn{Title: "state", Width: 74}, "state"},
 	{parts.TableColumn{Title: "number", Width: 82, Least: 400}, "number"},
-	{parts.TableColumn{Title: "customer", Share: 3}, "customer"},
-	{parts.TableColumn{Title: "title", Share: 3, Least: 640}, "title"},
+	{parts.TableColumn{Title: "customer", Share: 4}, "customer"},
+	{parts.TableColumn{Title: "title", Share: 4, Least: 640}, "title"},
 	{parts.TableColumn{Title: "pieces", Width: 46, Right: true, Least: 720}, "pieces"},
 	{parts.TableColumn{Title: "total", Width: 74, Right: true}, "total"},
 	{parts.TableColumn{Title: "margin", Width: 56, Right: true, Least: 680}, "margin"},

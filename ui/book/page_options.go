@@ -3,6 +3,7 @@ package book
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -24,7 +25,7 @@ func (q *quotePage) options() fyne.CanvasObject {
 	if len(h.Options) == 0 && !open {
 		return nil
 	}
-	s := parts.NewSection("Options", "side by side on the quote, one is accepted")
+	s := parts.NewSection("Options", "one of them is accepted")
 	if open && len(h.Options) < catalog.MostOptions {
 		name := parts.NewSmallField("name of another, like with back print")
 		add := func() { q.addOption(name.Text()) }
@@ -55,7 +56,8 @@ func (q *quotePage) optionCard(o catalog.Option, open bool) fyne.CanvasObject {
 	if o.Margin != "" {
 		words += " · margin " + percent(o.Margin)
 	}
-	body := parts.Column(3, name, total, parts.NewText(words, parts.MutedStyle.Shortened()), parts.NewText(garmentsOf(o), parts.MutedStyle.Shortened()))
+	body := parts.Column(3, name, total, parts.NewText(words, parts.MutedStyle.Shortened()),
+		parts.NewText(garmentsOf(o), parts.MutedStyle.Shortened()), parts.NewText(printsOf(o), parts.MutedStyle.Shortened()))
 	deeds := parts.Flow(6)
 	if o.Accepted {
 		deeds.Add(parts.NewBadge("accepted", look.Accent))
@@ -103,24 +105,26 @@ func (q *quotePage) optionName(o catalog.Option) fyne.CanvasObject {
 	return f
 }
 
-// garmentsOf names the garments of an option by their names and colours.
+// garmentsOf names the garments of an option by their names, where they have one of their own, and colours.
 func garmentsOf(o catalog.Option) string {
-	names, seen := "", map[string]bool{}
+	var names []string
 	for _, g := range o.Draft.Garments {
-		word := g.Name
-		if word == "" {
-			word = "in " + g.Color
+		if word := or(g.Name, g.Color); !slices.Contains(names, word) {
+			names = append(names, word)
 		}
-		if seen[word] {
-			continue
-		}
-		seen[word] = true
-		if names != "" {
-			names += ", "
-		}
-		names += word
 	}
-	return names
+	return strings.Join(names, ", ")
+}
+
+// printsOf names where an option is printed.
+func printsOf(o catalog.Option) string {
+	var names []string
+	for _, p := range o.Draft.Placements {
+		if !slices.Contains(names, p.Name) {
+			names = append(names, p.Name)
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 // sentOption is the revision of an option that was sent last.

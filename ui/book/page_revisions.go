@@ -28,7 +28,7 @@ func (q *quotePage) revisions() fyne.CanvasObject {
 		{Title: "revision", Width: 56},
 		option,
 		{Title: "sent", Share: 3},
-		{Title: "pieces", Width: 46, Right: true, Least: 480},
+		{Title: "pieces", Width: 46, Right: true, Least: 560},
 		{Title: "total", Width: 76, Right: true},
 		{Title: "margin", Width: 54, Right: true, Least: 420},
 		{Title: "seal", Width: 78, Right: true},

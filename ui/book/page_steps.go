@@ -85,8 +85,12 @@ func (q *quotePage) openRow(name string, i int, next bool) fyne.CanvasObject {
 	if name == catalog.GoodsOrdered && q.place.Buying != nil {
 		said.object = parts.Row(0, nil, parts.NewSmallButton(parts.Link, "To buy", q.place.toBuy), parts.Gap(0, 34))
 	}
-	return parts.Row(8, []parts.Track{parts.Fixed(26), parts.Fixed(132), parts.Share(1), parts.Fixed(92), parts.Fit()}, newMark(i, markNext),
-		parts.NewText(named(name), parts.StrongStyle), said.object, day, button)
+	tracks := []parts.Track{parts.Fixed(26), parts.Fixed(132), parts.Share(1), parts.Fixed(92), parts.Fit()}
+	if said.name == nil {
+		return parts.Row(8, tracks, newMark(i, markNext), parts.NewText(named(name), parts.StrongStyle), said.object, day, button)
+	}
+	first := parts.Row(8, tracks, newMark(i, markNext), parts.NewText(named(name), parts.StrongStyle), parts.Gap(0, 34), day, button)
+	return parts.Column(0, first, parts.Row(8, []parts.Track{parts.Fixed(26), parts.Share(1)}, newMark(i, markLine), said.object))
 }
 
 // stepWords is what is said of a step beside its day: for approved artwork who approved it and how.
@@ -186,6 +190,7 @@ const (
 	markOpen = iota
 	markNext
 	markDone
+	markLine // the line alone, beside what belongs to the step above
 )
 
 // mark is a step's sign at the left: a ring, a thick ring for the next one, a full disc with a tick for one taken; a
@@ -204,6 +209,10 @@ func newMark(at, kind int) *mark {
 func (m *mark) draw(p *parts.Pen, s fyne.Size) {
 	x, y, r := s.Width/2, s.Height/2, look.Px(8)
 	line := look.Color(look.Rule)
+	if m.kind == markLine {
+		p.Line(x, 0, x, s.Height, line, 2)
+		return
+	}
 	if m.at > 0 {
 		p.Line(x, 0, x, y-r, line, 2)
 	}

@@ -76,9 +76,6 @@ func (r *repricePage) show(x repriced) {
 	}
 	sum := parts.NewSection("Total with tax", "",
 		parts.Row(28, nil, key("then", present.Amount(x.a.Price.Total)), key("today", present.Amount(x.b.Price.Total)), key("", word)))
-	take := parts.NewSmallButton(parts.Filled, "Take today's prices", r.take)
-	sum.Right.Add(take)
-	r.first = take
 	sections := []fyne.CanvasObject{sum}
 	if len(x.causes) > 0 {
 		sections = append(sections, causesSection(x.causes, d))
@@ -90,6 +87,9 @@ func (r *repricePage) show(x repriced) {
 		}
 	}
 	if len(differ) > 0 {
+		take := parts.NewSmallButton(parts.Filled, "Take today's prices", r.take)
+		sum.Right.Add(take)
+		r.first = take
 		sections = append(sections, parts.NewSection("Line by line", "what differs", compareTable("then", "today", differ)))
 	}
 	r.fill(sections...)

@@ -116,7 +116,7 @@ func weekSection(w calendar.Week, today calendar.Day, booked []catalog.Booked) f
 			}
 		}
 		s.Body.Add(parts.Row(12, []parts.Track{parts.Share(1), parts.Fixed(70), parts.Fixed(110)}, parts.NewText(strings.Join(words, " · "), parts.BodyStyle.Shortened()),
-			parts.NewText(b.Hours.String()+" h", parts.BodyStyle.Right()), parts.NewText("by "+dayWords(b.NeededBy), parts.MutedStyle)))
+			parts.NewText(b.Hours.String()+" h", parts.BodyStyle.Right()), parts.NewText("by "+dayWords(b.NeededBy), parts.MutedStyle.Right())))
 	}
 	return s
 }

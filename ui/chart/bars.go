@@ -60,7 +60,7 @@ func (b *Bars) draw(p *parts.Pen, size fyne.Size) {
 			p.Rect(parts.Box{X: left, Y: y + look.Px(3), W: wide * clamped(r.Mark), H: look.Px(13)}, parts.Fill{Color: fade(look.Color(look.Muted), 0.13), Radius: 2})
 		}
 		if first > 0 {
-			p.Rect(parts.Box{X: left, Y: y + look.Px(3), W: max(first, 1), H: look.Px(13)}, parts.Fill{Color: look.Color(look.Sheet), Radius: 2})
+			p.Rect(parts.Box{X: left, Y: y + look.Px(3), W: max(first, 1), H: look.Px(13)}, parts.Fill{Color: fade(look.Color(look.Accent), 0.75), Radius: 2})
 		}
 		if second > 0 {
 			p.Rect(parts.Box{X: left + first, Y: y + look.Px(3), W: max(second, 1), H: look.Px(13)}, parts.Fill{Color: fade(look.Color(look.Film), 0.7), Radius: 2})
