@@ -60,9 +60,6 @@ func newDesktop(s shell) *desktop {
 // fill puts an open shop into the window.
 func (d *desktop) fill(o opened) {
 	d.shop = o.shop
-	if d.lookOnly {
-		parts.LookOnly()
-	}
 	presenter := present.NewCounter(desk{o.shop, parts.Background}, present.NewEngine())
 	list, rates, pin := maintained(o.shop, quote.Price), shoprates.New(o.shop, o.sample, o.shop.Path()), newPins(d.app.Preferences())
 	rates.PIN, rates.Settings, rates.Picture = pin, o.shop, readLogo
@@ -91,7 +88,6 @@ func (d *desktop) fill(o opened) {
 		},
 	})
 	list.Choose, rates.Choose = d.window.ChooseFile, d.window.ChooseFile
-	rates.Backups = d.window.BackupsPage
 	quotes.OnOpen, quotes.OnCopy, quotes.OnState = d.window.OpenQuote, d.window.OpenQuote, presenter.Became
 	d.guide(o.shop, o.records)
 	presenter.Open(o.first)

@@ -3,12 +3,9 @@
 package main
 
 import (
-	"fmt"
 	"image"
 	"os"
 	"slices"
-	"strconv"
-	"strings"
 	"testing"
 	"time"
 
@@ -150,60 +147,6 @@ func (d *drive) still() *image.RGBA {
 		d.tb.Fatal(err)
 	}
 	return img
-}
-
-// What the window costs while nobody touches it.
-func BenchmarkWindow_idle(b *testing.B) {
-	empty := bare(b)
-	for _, c := range []struct {
-		name, binary string
-		args         []string
-	}{{"bare window", empty, nil}, {"demo shop", built(b), []string{"--demo"}}} {
-		b.Run(c.name, func(b *testing.B) {
-			d := startOn(b, newServer(b), c.binary, b.TempDir(), c.args...)
-			d.lit()
-			d.still()
-			for b.Loop() {
-				before := d.ticks()
-				<-time.After(2 * time.Second)
-				b.ReportMetric(float64(d.ticks()-before)/2, "cpu%") // a tick is a hundredth of a second
-			}
-			b.ReportMetric(d.megabytes(), "MB")
-		})
-	}
-}
-
-// ticks is the processor time used so far, in hundredths of a second: fields 14 and 15 of proc(5)'s stat.
-func (d *drive) ticks() (sum int) {
-	d.tb.Helper()
-	stat, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", d.Pid()))
-	if err != nil {
-		d.tb.Fatal(err)
-	}
-	fields := strings.Fields(string(stat[strings.LastIndexByte(string(stat), ')')+1:]))
-	for _, f := range fields[11:13] {
-		n, err := strconv.Atoi(f)
-		if err != nil {
-			d.tb.Fatal(err)
-		}
-		sum += n
-	}
-	return sum
-}
-
-// megabytes is the memory held: VmRSS of proc(5)'s status.
-func (d *drive) megabytes() float64 {
-	d.tb.Helper()
-	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", d.Pid()))
-	if err != nil {
-		d.tb.Fatal(err)
-	}
-	_, rest, _ := strings.Cut(string(status), "VmRSS:")
-	kb, err := strconv.Atoi(strings.Fields(rest)[0])
-	if err != nil {
-		d.tb.Fatal(err)
-	}
-	return float64(kb) / 1024
 }
 
 // report gives the middle and the ninth tenth of the times in place of their mean.
