@@ -12,8 +12,12 @@ func TestRepeat_drawingIsNoExtraOfARepeat(t *testing.T) {
 	d := catalog.Draft{
 		Placements: []catalog.DraftPlacement{{Name: "Full back", Inks: "white"}, {Name: "Sleeve", Inks: "white"}},
 		Extras: []catalog.DraftExtra{
-			{Key: "redraw", Name: "Redraw artwork", PerOrder: true}, {Key: "dig", Name: "Digitizing, left chest", PerOrder: true}, {Key: "vec", Name: "Vectorise logo", PerOrder: true},
-			{Key: "bag", Name: "Bagging"}, {Key: "draw", Name: "Drawstring put in", PerOrder: true}, {Key: "trace", Name: "Retrace", PerOrder: true},
+			{Key: "redraw", Name: "Redraw artwork", PerOrder: true},
+			{Key: "dig", Name: "Digitizing, left chest", PerOrder: true},
+			{Key: "vec", Name: "Vectorise logo", PerOrder: true},
+			{Key: "bag", Name: "Bagging"},
+			{Key: "draw", Name: "Drawstring put in", PerOrder: true},
+			{Key: "trace", Name: "Retrace", PerOrder: true},
 		},
 	}
 	known := []catalog.Design{{ID: 1, Name: "Full back", Inks: "white"}, {ID: 2, Name: "sleeve", Inks: "White"}}

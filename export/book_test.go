@@ -43,7 +43,7 @@ func TestBuyingList_addsUpItsPieces(t *testing.T) {
 	if !strings.Contains(text, "21 pieces altogether") || !strings.Contains(text, "2026-0150") {
 		t.Errorf("got %q", text)
 	}
-	if pdf, err := Pictured(nil).BuyingList(quote.Party{Name: "Harbour & Pine Print Room"}, "Northgate Blanks", lines, date); err != nil || len(pdf) < 1000 {
+	if pdf, err := Pictured(nil).BuyingList(quote.Paper{Shop: quote.Party{Name: "Harbour & Pine Print Room"}, Demo: true}, "Northgate Blanks", lines, date); err != nil || len(pdf) < 1000 {
 		t.Errorf("got %d bytes, %v", len(pdf), err)
 	}
 }
@@ -88,5 +88,24 @@ func TestBookkeeping_hasARowAnOrderAndARowAPayment(t *testing.T) {
 	}
 	if rows[1][3] != "'=cmd()" || rows[1][8] != "1261.38" || rows[2][0] != "payment" || rows[2][9] != "630.69" {
 		t.Errorf("got %q", rows)
+	}
+}
+
+// An invoice says what came in, what is still to be paid and by when, and the customer's own order number.
+func TestInvoice_saysWhatCameInAndWhatIsOpen(t *testing.T) {
+	job, result := regatta(t)
+	cents := func(n int64) money.Amount { return money.FromMinor(n, 2) }
+	g := Agreed{Order: "PO 77", Due: "2026-12-25", Paid: Paid{Payments: []Payment{{"2026-11-26", "cash", cents(63069)}}, Together: cents(63069), Open: cents(63069)}}
+	text := words(job, func(d *doc) { layInvoice(d, job, result, g, date) })
+	for _, w := range []string{"PO 77", "25 December 2026", "Paid 26 November 2026, cash", "−630.69", "Still to be paid"} {
+		if !strings.Contains(text, w) {
+			t.Errorf("%q is missing in %s", w, text)
+		}
+	}
+	if strings.Contains(text, "Deposit to start") {
+		t.Error("a deposit that came in is still asked for")
+	}
+	if text = words(job, func(d *doc) { layInvoice(d, job, result, Agreed{}, date) }); !strings.Contains(text, "Deposit to start") || strings.Contains(text, "your order") {
+		t.Errorf("nothing is known of it, yet it says %s", text)
 	}
 }

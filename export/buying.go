@@ -14,9 +14,10 @@ type Bought struct {
 	For                string // the quotes that need it
 }
 
-// BuyingList is what is to be ordered from one supplier over several quotes, as a PDF under the shop's letterhead.
-func (a Pictured) BuyingList(shop quote.Party, supplier string, lines []Bought, date time.Time) ([]byte, error) {
-	job := quote.Job{Title: supplier, Paper: &quote.Paper{Shop: shop}}
+// BuyingList is what is to be ordered from one supplier over several quotes, as a PDF under the shop's letterhead. Of the
+// paper only the shop and whether it is the demo's are looked at.
+func (a Pictured) BuyingList(shop quote.Paper, supplier string, lines []Bought, date time.Time) ([]byte, error) {
+	job := quote.Job{Title: supplier, Paper: &quote.Paper{Shop: shop.Shop, Demo: shop.Demo}}
 	return a.render(job, "Order to "+supplier, footText(job, "Order"), date, func(d *doc) {
 		d.letterhead(job, "Order", [2]string{"to", supplier}, [2]string{"date", day(date.Format(time.DateOnly))})
 		d.bought(lines)

@@ -20,7 +20,7 @@ func layProof(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.letterhead(job, "Proof", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))},
 		[2]string{"needed by", day(paperOf(job).NeededBy)})
 	d.addressee(job)
-	d.pictures(d.views(job, result, true), 230)
+	d.pictures(d.views(job, result, true), 185)
 	if vs := extremes(job); len(vs) > 0 {
 		d.heading("Longest and shortest, on the smallest and the largest size")
 		d.pictures(vs, 170)
@@ -113,35 +113,6 @@ func (d *doc) signature(texts []string) {
 		d.Text(x, d.y+11, what, caption)
 	}
 	d.gap(14)
-}
-
-// Confirmation says what was ordered and agreed, as a PDF.
-func (a Pictured) Confirmation(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return a.render(job, "Order confirmation "+paperOf(job).Number, footText(job, "Order confirmation"), date, func(d *doc) {
-		d.letterhead(job, "Order confirmation", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))},
-			[2]string{"needed by", day(paperOf(job).NeededBy)})
-		d.addressee(job)
-		d.paragraph(d.left, d.right-d.left, "Thank you for your order. This is what we will make:", body)
-		d.gap(6)
-		d.printed(job, result)
-		d.prices(job, result)
-		d.sums(result, totalRows(job, result))
-		d.small(job)
-	})
-}
-
-// Invoice is the bill, as a PDF.
-func (a Pictured) Invoice(job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
-	return a.render(job, "Invoice "+paperOf(job).Number, footText(job, "Invoice"), date, func(d *doc) {
-		d.letterhead(job, "Invoice", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))})
-		d.addressee(job)
-		d.prices(job, result)
-		d.sums(result, totalRows(job, result))
-		if t := paperOf(job).Terms; t != "" {
-			d.heading("Terms")
-			d.paragraph(d.left, d.right-d.left, t, body)
-		}
-	})
 }
 
 // PackingList goes into the box: what is in it, to be ticked off, and no prices.

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -45,7 +46,7 @@ func (b bookPapers) Write(ctx context.Context, id int64, p book.Paper, spoiled [
 		return "", err
 	}
 	several := len(offers) > 1 && (p == book.QuotePaper || p == book.EmailPaper)
-	if p != book.ReceiptPaper && p != book.ReprintPaper && p != book.TicketPaper && !several {
+	if !several && !slices.Contains(bookedPapers, p) {
 		return b.papers.Write(ui.Paper(p), job, result)
 	}
 	pictures := pictured(job)
@@ -56,6 +57,12 @@ func (b bookPapers) Write(ctx context.Context, id int64, p book.Paper, spoiled [
 	switch p {
 	case book.QuotePaper, book.EmailPaper:
 		return b.options(h, p, offers, pictures)
+	case book.ConfirmPaper:
+		data, err := pictures.ConfirmationOf(job, result, b.agreement(ctx, h, today), today)
+		return b.file("order-confirmation-", h.Number, ".pdf", data, err)
+	case book.InvoicePaper:
+		data, err := pictures.InvoiceOf(job, result, b.agreement(ctx, h, today), today)
+		return b.file("invoice-", h.Number, ".pdf", data, err)
 	case book.ReceiptPaper:
 		data, err := pictures.Receipt(job, result, paidOf(h.Account), today)
 		return b.file("receipt-", h.Number, ".pdf", data, err)
@@ -65,6 +72,26 @@ func (b bookPapers) Write(ctx context.Context, id int64, p book.Paper, spoiled [
 	}
 	data, err := pictures.ApprovedTicket(job, result, approvalOf(h.Steps), today)
 	return b.file("press-ticket-", h.Number, ".pdf", data, err)
+}
+
+// bookedPapers say more than their job does: what the quote book knows of it.
+var bookedPapers = []book.Paper{book.ConfirmPaper, book.InvoicePaper, book.ReceiptPaper, book.ReprintPaper, book.TicketPaper}
+
+// agreement is what the book knows of an order: its number, what came in, and by when an invoice of a day is to be paid.
+func (b bookPapers) agreement(ctx context.Context, h catalog.QuoteHead, today time.Time) export.Agreed {
+	g := export.Agreed{Order: h.PONumber, Paid: paidOf(h.Account)}
+	c, err := b.desk.Customer(ctx, h.CustomerID)
+	if err != nil { // a quote without a customer on file
+		return g
+	}
+	if g.Order == "" {
+		g.Order = c.PONumber
+	}
+	invoiced := today.Format(time.DateOnly)
+	if due := c.DueOn(invoiced); due != invoiced {
+		g.Due = due
+	}
+	return g
 }
 
 // offers are the options of a quote that waits for its answer, as they were sent last; none where it has no options, or
@@ -200,7 +227,7 @@ func (b bookPapers) BuyingList(ctx context.Context, supplier string) (string, er
 	if err := b.papers.head(pictures); err != nil {
 		return "", err
 	}
-	data, err := pictures.BuyingList(shop.Letterhead, name, lines, today)
+	data, err := pictures.BuyingList(quote.Paper{Shop: shop.Letterhead, Demo: shop.Demo}, name, lines, today)
 	return b.file("order-", supplier+"-"+today.Format(time.DateOnly), ".pdf", data, err)
 }
 

@@ -78,7 +78,7 @@ const mostBars = 15
 
 func marginReport(title, hint, unnamed string, rows []catalog.MarginRow) report {
 	r := report{
-		title: title, hint: hint, file: slug(title), names: 190, labels: 270,
+		title: title, hint: hint, file: slug(title), names: 190, labels: 310,
 		table: [][]string{{"name", "jobs", "pieces", "sold", "cost", "margin percent"}},
 	}
 	for i, m := range rows {
