@@ -44,10 +44,7 @@ func (w *Window) backupRows(all []Backup) []fyne.CanvasObject {
 	for _, b := range all[:min(len(all), mostBackups)] {
 		list.Add(w.backupRow(b))
 	}
-	make := parts.NewButton(parts.Filled, "Back up now", "", w.backUpNow)
-	if w.deps.LookOnly {
-		make.Disable()
-	}
+	make := parts.NewDeed(parts.Filled, "Back up now", "", w.backUpNow)
 	return append(objects, list, parts.Row(8, nil, make))
 }
 
@@ -55,7 +52,7 @@ func (w *Window) backupRows(all []Backup) []fyne.CanvasObject {
 func (w *Window) backupRow(b Backup) fyne.CanvasObject {
 	var button *parts.Button
 	asked := false
-	button = parts.NewSmallButton(parts.Quiet, "Restore", func() {
+	button = parts.NewSmallDeed(parts.Quiet, "Restore", func() {
 		if !asked {
 			asked = true
 			button.SetText("Put it in place of the shop")
@@ -64,9 +61,6 @@ func (w *Window) backupRow(b Backup) fyne.CanvasObject {
 		button.Disable()
 		w.restore(b)
 	})
-	if w.deps.LookOnly {
-		button.Disable()
-	}
 	return parts.Row(12, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()},
 		parts.NewText(b.Taken.Format("Mon 2 Jan 2006, 15:04"), parts.Style{}),
 		parts.NewText(fmt.Sprintf("%.1f MB", float64(b.Bytes)/1e6), parts.MutedStyle.Right()), button)

@@ -28,7 +28,7 @@ func (w *Window) offerSent(p Paper) {
 	how := map[Paper]string{QuotePaper: "PDF", EmailPaper: "e-mail"}[p]
 	book, ok := w.deps.Book.(sender)
 	id := w.deps.Presenter.Draft().ID
-	if how == "" || !ok || id == 0 {
+	if how == "" || !ok || id == 0 || w.deps.LookOnly {
 		return
 	}
 	w.notice.Offer("Mark as sent", func() {

@@ -81,6 +81,7 @@ func TestBackups_areListedMadeAndPutBackAfterASecondWord(t *testing.T) {
 }
 
 func TestLookOnly_savesNothingAndSaysSo(t *testing.T) {
+	t.Cleanup(parts.LookOnly())
 	d := open(t, -1, func(deps *Deps) {
 		deps.LookOnly, deps.Backups = true, oneBackup()
 		deps.After = func(time.Duration) <-chan time.Time {

@@ -47,7 +47,7 @@ func newStatus(w *Window) *status {
 // show follows the quote on the counter.
 func (s *status) show(v present.Status) {
 	if s.look.Visible() {
-		v.Saved, v.Failed = "another window has this shop open: nothing is saved here", false
+		v.Saved, v.Failed = "another window has this shop open: nothing is saved here, and what would save cannot be pressed", false
 	}
 	var words []string
 	for _, word := range []string{v.Number, v.State, v.Saved} {

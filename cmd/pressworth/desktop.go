@@ -88,6 +88,7 @@ func (d *desktop) fill(o opened) {
 		},
 	})
 	list.Choose, rates.Choose = d.window.ChooseFile, d.window.ChooseFile
+	rates.Backups = d.window.BackupsPage
 	quotes.OnOpen, quotes.OnCopy, quotes.OnState = d.window.OpenQuote, d.window.OpenQuote, presenter.Became
 	d.guide(o.shop, o.records)
 	presenter.Open(o.first)

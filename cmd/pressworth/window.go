@@ -14,6 +14,7 @@ import (
 	"pressworth/catalog"
 	"pressworth/catalog/store"
 	"pressworth/quote"
+	"pressworth/ui/parts"
 )
 
 // openWindow opens the window on a shop file and stays until it is closed.
@@ -31,6 +32,9 @@ func openWindow(s shell) (err error) {
 	}
 	if !hasDisplay() {
 		return errors.New("no display to open a window on; `pressworth help` lists the commands that need none")
+	}
+	if *lookOnly {
+		parts.LookOnly()
 	}
 	opening := openBehind(path, asDemo, *lookOnly)
 	d := newDesktop(s)

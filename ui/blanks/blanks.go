@@ -105,7 +105,7 @@ func New(c Catalog, now func() time.Time) *Place {
 func (p *Place) Content() fyne.CanvasObject {
 	head := parts.Row(12, []parts.Track{parts.Share(1), parts.Fit()}, p.search, p.count)
 	deeds := parts.Flow(6)
-	deed := func(word string, act func()) { deeds.Add(parts.NewSmallButton(parts.Quiet, word, act)) }
+	deed := func(word string, act func()) { deeds.Add(parts.NewSmallDeed(parts.Quiet, word, act)) }
 	if p.Imports != nil {
 		deed("Import prices", p.openImport)
 	}
@@ -114,7 +114,7 @@ func (p *Place) Content() fyne.CanvasObject {
 	}
 	if p.Keeper != nil {
 		deed("New style", p.fresh)
-		deed("Suppliers", p.openSuppliers)
+		deeds.Add(parts.NewSmallButton(parts.Quiet, "Suppliers", p.openSuppliers))
 		p.detail.offer(p)
 	}
 	p.filter.offer(p.catalog)

@@ -48,7 +48,7 @@ type bulkPage struct {
 func newBulkPage(p *Place) *bulkPage {
 	b := &bulkPage{place: p, form: form.New(), fault: parts.NewBand(parts.Fault, ""), words: parts.NewParagraph("", parts.Style{})}
 	b.look = parts.NewButton(parts.Filled, "Preview", "", b.preview)
-	b.take = parts.NewButton(parts.Filled, "Change them", "", b.apply)
+	b.take = parts.NewDeed(parts.Filled, "Change them", "", b.apply)
 	b.form.OnChanged = func(string) { b.stale() }
 	b.table = parts.NewTable([]parts.TableColumn{
 		{Title: "style", Width: 90},

@@ -55,10 +55,10 @@ func newDetail() *detail {
 
 // offer adds what can be done with the style that is shown.
 func (d *detail) offer(p *Place) {
-	d.usual = parts.NewSmallButton(parts.Quiet, "", func() {
+	d.usual = parts.NewSmallDeed(parts.Quiet, "", func() {
 		p.change(d.style, d.style.Number+" changed.", func(s *catalog.Style) { s.Usual = !s.Usual })
 	})
-	d.retire = parts.NewSmallButton(parts.Quiet, "", func() {
+	d.retire = parts.NewSmallDeed(parts.Quiet, "", func() {
 		p.change(d.style, d.style.Number+" changed; Ctrl+Z brings it back.", func(s *catalog.Style) { s.Retired = !s.Retired })
 	})
 	d.buttons.Objects = []fyne.CanvasObject{

@@ -84,7 +84,7 @@ func (g *importPage) fileStep() {
 	section := parts.NewSection("Import prices", "1 · the file", file, rest,
 		g.form.Check("whole", "the file lists everything this supplier has: what is not in it is gone"),
 		parts.Row(8, nil, g.nextButton(0, "Look at the file", g.look)))
-	section.Right.Add(parts.NewButton(parts.Quiet, "Undo the last import", "", g.undo))
+	section.Right.Add(parts.NewDeed(parts.Quiet, "Undo the last import", "", g.undo))
 	section.Right.Add(parts.NewButton(parts.Quiet, "Back to the blanks", "Esc", g.place.closeImport))
 	g.form.Set("from", g.place.now().Format(time.DateOnly))
 	if len(g.suppliers) > 0 {

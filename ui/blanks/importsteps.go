@@ -126,7 +126,7 @@ func (g *importPage) reportStep() {
 	r.table.Len = func() int { return len(r.rows) }
 	r.table.Row = r.row
 	r.table.Empty = "None."
-	r.take = g.nextButton(2, "Take these prices", g.apply)
+	r.take = g.nextButton(2, "Take these prices", g.apply).Deed()
 	section := parts.NewSection("What changes", "3 · nothing has been changed yet", parts.NewParagraph(r.words(), parts.Style{}), chips,
 		container.New(tall{260}, r.table))
 	g.steps.Objects = append(g.steps.Objects[:2:2], section)

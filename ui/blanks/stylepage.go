@@ -49,7 +49,7 @@ type stylePage struct {
 
 func newStylePage(p *Place) *stylePage {
 	e := &stylePage{place: p, body: parts.Column(look.SectionApart), fault: parts.NewBand(parts.Fault, "")}
-	e.save = parts.NewButton(parts.Filled, "Save style", "", e.keep)
+	e.save = parts.NewDeed(parts.Filled, "Save style", "", e.keep)
 	e.object = parts.PageInset(parts.NewPageScroll(e.body))
 	return e
 }

@@ -34,7 +34,7 @@ type supplierPage struct {
 
 func newSupplierPage(p *Place) *supplierPage {
 	h := &supplierPage{place: p, chips: parts.Flow(6), form: form.New(), fault: parts.NewBand(parts.Fault, "")}
-	h.save = parts.NewButton(parts.Filled, "Save supplier", "", h.keep)
+	h.save = parts.NewDeed(parts.Filled, "Save supplier", "", h.keep)
 	h.form.OnChanged = func(string) {
 		h.changed = true
 		h.judge()

@@ -95,14 +95,14 @@ func (b *buyingPage) section(s buySupplier) fyne.CanvasObject {
 		}))
 	}
 	if len(coming) > 0 {
-		sec.Right.Add(parts.NewSmallButton(parts.Quiet, "All is here", func() { b.mark(coming, "received", s.name+": everything on the way is here.") }))
+		sec.Right.Add(parts.NewSmallDeed(parts.Quiet, "All is here", func() { b.mark(coming, "received", s.name+": everything on the way is here.") }))
 	}
 	if len(open) > 0 {
 		kind := parts.Quiet
 		if b.first == nil {
 			kind = parts.Filled
 		}
-		all := parts.NewSmallButton(kind, "All ordered", func() { b.mark(open, "ordered", s.name+": everything is ordered.") })
+		all := parts.NewSmallDeed(kind, "All ordered", func() { b.mark(open, "ordered", s.name+": everything is ordered.") })
 		if b.first == nil {
 			b.first = all
 		}
@@ -141,14 +141,14 @@ func (b *buyingPage) goods(s buySupplier, g buyGoods) fyne.CanvasObject {
 func (b *buyingPage) deeds(key string, g buyGoods) fyne.CanvasObject {
 	deeds := parts.Row(6, []parts.Track{parts.Share(1)}, parts.Gap(0, 0))
 	if ids := g.parts(partToOrder); len(ids) > 0 {
-		deeds.Add(parts.NewSmallButton(parts.Quiet, "Ordered", func() { b.mark(ids, "ordered", g.name+" is ordered.") }))
+		deeds.Add(parts.NewSmallDeed(parts.Quiet, "Ordered", func() { b.mark(ids, "ordered", g.name+" is ordered.") }))
 	}
 	if ids := g.parts(partAwaited); len(ids) > 0 {
-		deeds.Add(parts.NewSmallButton(parts.Quiet, "All here", func() { b.mark(ids, "received", g.name+" is here.") }))
+		deeds.Add(parts.NewSmallDeed(parts.Quiet, "All here", func() { b.mark(ids, "received", g.name+" is here.") }))
 		deeds.Add(parts.NewSmallButton(parts.Quiet, "Count in", func() { b.countIn(key) }))
 	}
 	if ids := g.parts(partTouched); len(ids) > 0 && len(deeds.Objects) < 4 {
-		deeds.Add(parts.NewSmallButton(parts.Link, "Back to open", func() { b.mark(ids, "open", g.name+" is to be ordered again.") }))
+		deeds.Add(parts.NewSmallDeed(parts.Link, "Back to open", func() { b.mark(ids, "open", g.name+" is to be ordered again.") }))
 	}
 	return deeds
 }
@@ -188,7 +188,7 @@ func (b *buyingPage) delivery(key string, g buyGoods) fyne.CanvasObject {
 	note, later := parts.NewField("what was said about it"), parts.NewCheck("the rest comes later", nil)
 	take := func() { b.take(key, g, fields, note.Text(), later.Checked()) }
 	note.OnSubmitted = func(string) { take() }
-	button := parts.NewButton(parts.Quiet, "Take in", "", take)
+	button := parts.NewDeed(parts.Quiet, "Take in", "", take)
 	return parts.Column(8, parts.Fields(84, cells...),
 		parts.Row(10, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()}, note, later, button))
 }

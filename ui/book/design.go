@@ -55,8 +55,8 @@ func (g *designPage) build(cards []Card) {
 	} {
 		x.Set(path, text)
 	}
-	save := parts.NewButton(parts.Filled, "Save the design", "", g.save)
-	gone := parts.NewButton(parts.Quiet, "Take it off the file", "", g.remove)
+	save := parts.NewDeed(parts.Filled, "Save the design", "", g.save)
+	gone := parts.NewDeed(parts.Quiet, "Take it off the file", "", g.remove)
 	g.first = x.Field("name")
 	g.fill(parts.Narrow(820, parts.Column(14, what, made, parts.Row(8, nil, save, gone))))
 	g.focus()

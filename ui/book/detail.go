@@ -35,7 +35,7 @@ func newDetail(l *list) *detail {
 	}
 	open := parts.NewButton(parts.Filled, "Open", "Enter", func() { l.place.openQuote(d.id) })
 	counter := parts.NewButton(parts.Quiet, "On the counter", "", func() { l.place.toCounter(d.id) })
-	again := parts.NewButton(parts.Quiet, "Same again", "", func() { l.place.again(d.id, 0) })
+	again := parts.NewDeed(parts.Quiet, "Same again", "", func() { l.place.again(d.id, 0) })
 	d.body = parts.Column(14,
 		parts.Row(8, []parts.Track{parts.Fit(), parts.Share(1)}, d.state, d.number),
 		parts.Column(2, d.name, d.title),

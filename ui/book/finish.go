@@ -66,7 +66,7 @@ func (f *finishPage) build(job quote.Job, result quote.Result) {
 		bills.Body.Add(parts.Fields(230, fields...))
 	}
 	note := parts.NewSection("To remember", "for the next time", x.Text("note", "Note", ""))
-	done := parts.NewButton(parts.Filled, "Finish the job", "", f.finish)
+	done := parts.NewDeed(parts.Filled, "Finish the job", "", f.finish)
 	f.first = x.Field("set_up_minutes")
 	page := parts.Column(look.SectionApart, saying(x.Rest(), time, bills, f.leftovers(), note, parts.Row(8, nil, done))...)
 	f.fill(parts.Narrow(820, page))
@@ -224,7 +224,7 @@ func (q *quotePage) wasFinished() fyne.CanvasObject {
 		}
 		s.Body.Add(parts.Column(3, facts(110, pairs)...))
 	}
-	again := parts.NewSmallButton(parts.Quiet, "Not finished yet", func() {
+	again := parts.NewSmallDeed(parts.Quiet, "Not finished yet", func() {
 		q.place.act("The quote could not be opened again", q.head.Number+" is accepted again.", func(ctx context.Context) error {
 			return q.place.Ledger.SetState(ctx, q.id, catalog.Accepted, "not finished yet")
 		}, nil)

@@ -86,7 +86,7 @@ func (l *learnPage) suggestions(x catalog.Learned) fyne.CanvasObject {
 		line := []fyne.CanvasObject{parts.NewText(r.Name, parts.Style{Weight: parts.Medium}), parts.NewText(words, parts.BodyStyle)}
 		tracks := []parts.Track{parts.Fixed(150), parts.Share(1)}
 		if r.Offered {
-			line = append(line, parts.NewSmallButton(parts.Quiet, "Take over", func() { l.takeOver(r) }))
+			line = append(line, parts.NewSmallDeed(parts.Quiet, "Take over", func() { l.takeOver(r) }))
 			tracks = append(tracks, parts.Fit())
 		}
 		s.Body.Add(parts.NewRule())

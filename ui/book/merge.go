@@ -100,7 +100,7 @@ func (m *mergePage) card(g []having, i int) fyne.CanvasObject {
 	if quotes+designs > 0 {
 		moved = fmt.Sprintf("%s and %s come over", or(countOf(quotes, "quote"), "no quotes"), or(countOf(designs, "design"), "no designs"))
 	}
-	keep := parts.NewSmallButton(parts.Quiet, "Keep this one", func() { m.merge(g, i) })
+	keep := parts.NewSmallDeed(parts.Quiet, "Keep this one", func() { m.merge(g, i) })
 	body := parts.Column(4, parts.NewText(c.Name, parts.StrongStyle.Shortened()))
 	for _, f := range facts(76, [][2]string{
 		{"Contact", c.Contact},

@@ -89,7 +89,7 @@ func newQuotePage(p *Place, id int64) *quotePage {
 	}
 	q.pieces = parts.NewCell()
 	q.pieces.Unit = "pcs"
-	again := parts.NewSmallButton(parts.Quiet, "Same again", q.repeat)
+	again := parts.NewSmallDeed(parts.Quiet, "Same again", q.repeat)
 	q.pieces.OnSubmitted = func(string) { q.repeat() }
 	back := parts.NewSmallButton(parts.Quiet, "Back", p.pop)
 	counter := parts.NewSmallButton(parts.Quiet, "Open on the counter", func() { p.toCounter(id) })

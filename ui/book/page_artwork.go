@@ -28,7 +28,7 @@ func (q *quotePage) onFile() fyne.CanvasObject {
 		return s
 	}
 	s.Body.Add(parts.NewText("It is kept when the job is finished, or now.", parts.MutedStyle.Shortened()))
-	s.Right.Add(parts.NewSmallButton(parts.Quiet, "Keep this artwork on file", q.keepArtwork))
+	s.Right.Add(parts.NewSmallDeed(parts.Quiet, "Keep this artwork on file", q.keepArtwork))
 	return s
 }
 

@@ -63,7 +63,7 @@ func (q *quotePage) paymentRow(p catalog.Payment) fyne.CanvasObject {
 	if p.Note != "" {
 		words += " · " + p.Note
 	}
-	back := parts.NewSmallButton(parts.Link, "Take back", func() { q.dropPayment(p) })
+	back := parts.NewSmallDeed(parts.Link, "Take back", func() { q.dropPayment(p) })
 	return parts.Row(8, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()},
 		parts.NewText(words, parts.MutedStyle.Shortened()), back, parts.NewText(present.Amount(p.Amount), parts.BodyStyle.Right()))
 }
@@ -91,7 +91,7 @@ func (q *quotePage) payForm() fyne.CanvasObject {
 		word = "Record deposit"
 	}
 	return parts.Column(8, f.Rest(), parts.Fields(96, amount, way, day), note,
-		parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, parts.Gap(0, 0), parts.NewButton(parts.Quiet, word, "", pay)))
+		parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, parts.Gap(0, 0), parts.NewDeed(parts.Quiet, word, "", pay)))
 }
 
 // pay records a payment; what is wrong with it stands beside its field.

@@ -140,13 +140,13 @@ func (q *quotePage) toAnswer() fyne.CanvasObject {
 	rows := parts.Column(10)
 	last := latest(h)
 	if len(last) == 1 {
-		accept := parts.NewButton(parts.Filled, "Accepted", "", func() { q.accept(last[0], po.Text()) })
+		accept := parts.NewDeed(parts.Filled, "Accepted", "", func() { q.accept(last[0], po.Text()) })
 		q.first = accept
 		rows.Add(parts.Row(8, answerTracks, accept, po))
 	} else {
 		rows.Add(parts.NewParagraph("Accept the option that the customer wants, below.", parts.MutedStyle))
 	}
-	decline := parts.NewButton(parts.Quiet, "Declined", "", func() { q.decline(why.Text()) })
+	decline := parts.NewDeed(parts.Quiet, "Declined", "", func() { q.decline(why.Text()) })
 	why.OnSubmitted = q.decline
 	rows.Add(parts.Row(8, answerTracks, decline, why))
 	rows.Add(parts.NewRule())
@@ -181,7 +181,7 @@ func (q *quotePage) decline(why string) {
 }
 
 func (q *quotePage) wasDeclined() fyne.CanvasObject {
-	again := parts.NewButton(parts.Filled, "Open it again", "", func() {
+	again := parts.NewDeed(parts.Filled, "Open it again", "", func() {
 		q.place.act("The quote could not be opened again", q.head.Number+" is waiting for its answer again.", func(ctx context.Context) error {
 			return q.place.Ledger.SetState(ctx, q.id, catalog.Sent, "opened again")
 		}, q.backTo(catalog.Declined, "is declined again"))

@@ -31,7 +31,7 @@ func (q *quotePage) options() fyne.CanvasObject {
 		add := func() { q.addOption(name.Text()) }
 		name.OnSubmitted = func(string) { add() }
 		s.Right.Add(container.New(wideField{230}, name))
-		s.Right.Add(parts.NewSmallButton(parts.Quiet, "Offer another", add))
+		s.Right.Add(parts.NewSmallDeed(parts.Quiet, "Offer another", add))
 	}
 	if len(h.Options) == 0 {
 		s.Body.Add(parts.NewText("One job so far. Another starts as a copy of it and opens on the Counter.", parts.MutedStyle.Shortened()))
@@ -63,7 +63,7 @@ func (q *quotePage) optionCard(o catalog.Option, open bool) fyne.CanvasObject {
 		deeds.Add(parts.NewBadge("accepted", look.Accent))
 	}
 	if r, ok := q.sentOption(o.Position); ok && q.head.State == catalog.Sent {
-		b := parts.NewSmallButton(parts.Filled, "Accept", func() { q.accept(r, "") })
+		b := parts.NewSmallDeed(parts.Filled, "Accept", func() { q.accept(r, "") })
 		if q.first == nil {
 			q.first = b
 		} else {
@@ -73,7 +73,7 @@ func (q *quotePage) optionCard(o catalog.Option, open bool) fyne.CanvasObject {
 	}
 	if open {
 		deeds.Add(parts.NewSmallButton(parts.Quiet, "Edit", func() { q.editOption(o.Position) }))
-		deeds.Add(parts.NewSmallButton(parts.Link, "Remove", func() { q.removeOption(o) }))
+		deeds.Add(parts.NewSmallDeed(parts.Link, "Remove", func() { q.removeOption(o) }))
 	}
 	body.Add(parts.Inset(0, 4, deeds))
 	return container.NewStack(parts.NewGround(look.Fill), parts.Inset(12, 10, body))

@@ -23,7 +23,7 @@ func (q *quotePage) fromShelf() fyne.CanvasObject {
 			rows.Add(parts.Row(8, []parts.Track{parts.Share(1)}, words))
 			continue
 		}
-		take := parts.NewSmallButton(parts.Quiet, fmt.Sprintf("Use %d", o.Use), func() { q.useFromShelf(o) })
+		take := parts.NewSmallDeed(parts.Quiet, fmt.Sprintf("Use %d", o.Use), func() { q.useFromShelf(o) })
 		rows.Add(parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, words, take))
 	}
 	hint := "what is used is not bought"

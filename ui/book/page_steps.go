@@ -65,7 +65,7 @@ func (q *quotePage) takenRow(s catalog.Step, i int) fyne.CanvasObject {
 	if len(who) > 0 {
 		words += " · " + strings.Join(who, ", ")
 	}
-	back := parts.NewSmallButton(parts.Link, "Take back", func() { q.dropStep(s) })
+	back := parts.NewSmallDeed(parts.Link, "Take back", func() { q.dropStep(s) })
 	return parts.Row(8, stepTracks, newMark(i, markDone), parts.NewText(named(s.Name), parts.Style{Weight: parts.Medium}),
 		parts.NewText(words, parts.MutedStyle.Shortened()), back)
 }
@@ -73,13 +73,13 @@ func (q *quotePage) takenRow(s catalog.Step, i int) fyne.CanvasObject {
 // openRow is a step still to be taken. The first of them has the filled button and room to say more.
 func (q *quotePage) openRow(name string, i int, next bool) fyne.CanvasObject {
 	if !next {
-		mark := parts.NewSmallButton(parts.Link, "Done today", func() { q.takeStep(catalog.Step{Name: name}, "", "") })
+		mark := parts.NewSmallDeed(parts.Link, "Done today", func() { q.takeStep(catalog.Step{Name: name}, "", "") })
 		return parts.Row(8, stepTracks, newMark(i, markOpen), parts.NewText(named(name), parts.MutedStyle), parts.Gap(0, 30), mark)
 	}
 	day, said := parts.NewCell(), newStepWords(name)
 	day.SetHint("today")
 	take := func() { q.takeStep(catalog.Step{Name: name, Who: said.who(), How: said.way()}, day.Text(), "") }
-	button := parts.NewSmallButton(parts.Filled, "Done", take)
+	button := parts.NewSmallDeed(parts.Filled, "Done", take)
 	day.OnSubmitted = func(string) { take() }
 	q.first = button
 	if name == catalog.GoodsOrdered && q.place.Buying != nil {

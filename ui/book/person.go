@@ -36,7 +36,7 @@ var terms = []parts.Option{{Key: catalog.PayOnPickUp, Name: "at pick-up"}, {Key:
 func newPersonForm(l *peoplePage) *personForm {
 	f := &personForm{page: l, form: form.New(), title: parts.NewText("", parts.KeyStyle.Shortened()), quotes: parts.Column(2), designs: parts.Column(2)}
 	f.form.OnChanged = func(string) { f.judge() }
-	f.save = parts.NewSmallButton(parts.Filled, "Save", f.keep)
+	f.save = parts.NewSmallDeed(parts.Filled, "Save", f.keep)
 	x := f.form
 	person := parts.Fields(140, x.Text("name", "Name", ""), x.Text("contact", "Contact", "whom to ask for"), x.Text("email", "E-mail", ""), x.Text("phone", "Telephone", ""))
 	address := x.Text("address", "Address, lines divided by ;", "")
@@ -234,7 +234,7 @@ func (f *personForm) designRow(d catalog.Design) fyne.CanvasObject {
 			_, err := f.page.place.People.SaveDesign(ctx, was)
 			return err
 		}})
-	})
+	}).Deed()
 	again.SetChecked(d.ChargeAgain)
 	name := parts.NewSmallButton(parts.Link, d.Name, func() { f.page.place.push(newDesignPage(f.page.place, d)) })
 	return parts.Row(8, []parts.Track{parts.Share(1), parts.Fit()}, parts.Column(0, parts.Row(0, nil, name),

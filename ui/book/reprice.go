@@ -87,7 +87,7 @@ func (r *repricePage) show(x repriced) {
 		}
 	}
 	if len(differ) > 0 {
-		take := parts.NewSmallButton(parts.Filled, "Take today's prices", r.take)
+		take := parts.NewSmallDeed(parts.Filled, "Take today's prices", r.take)
 		sum.Right.Add(take)
 		r.first = take
 		sections = append(sections, parts.NewSection("Line by line", "what differs", compareTable("then", "today", differ)))

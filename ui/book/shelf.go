@@ -76,8 +76,8 @@ func (s *shelfPage) side() fyne.CanvasObject {
 	f := form.New()
 	s.form = f
 	f.OnChanged = func(string) { s.judge() }
-	s.save = parts.NewSmallButton(parts.Filled, "Save", s.keep)
-	s.gone = parts.NewSmallButton(parts.Quiet, "Take it off", s.remove)
+	s.save = parts.NewSmallDeed(parts.Filled, "Save", s.keep)
+	s.gone = parts.NewSmallDeed(parts.Quiet, "Take it off", s.remove)
 	s.blank = parts.Fields(120, f.Text("style", "Style", ""), f.Text("color", "Colour", ""), f.Text("size", "Size", ""), f.Text("supplier", "Supplier", "its short name"))
 	s.print = parts.Fields(120, f.Text("name", "Name", "like full back"), f.Number("width", "Wide", "in"), f.Number("height", "High", "in"), f.Text("inks", "Inks", ""))
 	body := parts.Column(12, parts.Row(8, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()}, s.title, s.gone, s.save), f.Rest(),

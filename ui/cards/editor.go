@@ -37,7 +37,7 @@ type editor struct {
 func newEditor(p *Place) *editor {
 	e := &editor{place: p, body: parts.Column(look.SectionApart), tell: parts.NewBand(parts.Warning, ""), press: parts.NewBand(parts.Note, ""), old: parts.NewBand(parts.Warning, "")}
 	e.heat = newHeat(e)
-	e.save = parts.NewButton(parts.Filled, "Save card", "", e.keep)
+	e.save = parts.NewDeed(parts.Filled, "Save card", "", e.keep)
 	e.back = parts.NewButton(parts.Quiet, "Take back", "", e.takeBack)
 	e.try = newTryBox(e)
 	e.object = parts.NewPageScroll(e.body)
@@ -158,7 +158,7 @@ func (e *editor) head() fyne.CanvasObject {
 	section := parts.NewSection("Card", kindWords[e.text.was.Card.Kind], line,
 		parts.Flow(6, parts.NewSmallButton(parts.Quiet, "New prices from today", func() { e.again(true) }),
 			parts.NewSmallButton(parts.Quiet, "Copy", func() { e.again(false) }),
-			parts.NewSmallButton(parts.Quiet, e.retireWord(), e.retire)),
+			parts.NewSmallDeed(parts.Quiet, e.retireWord(), e.retire)),
 		e.old, f.Rest())
 	e.old.SetText("")
 	if days := e.place.stale(e.text.was); days > 0 {
@@ -214,7 +214,7 @@ func (e *editor) pressing() fyne.CanvasObject {
 	e.press.SetText("")
 	if c := e.text.was; c.Card.Press != nil && !c.Confirmed {
 		e.press.SetText("Common practice, not confirmed: press one garment, look at it, then confirm.")
-		e.press.Offer("Confirm", e.confirm)
+		e.press.OfferDeed("Confirm", e.confirm)
 	}
 	return parts.NewSection("Press", "the maker's instructions and the care label win over these",
 		f.Check(at("press"), "pressed in the shop"),

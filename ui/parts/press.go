@@ -13,6 +13,7 @@ type pressable struct {
 	focused  bool
 	hovered  bool
 	disabled bool
+	deed     bool // it changes the shop file
 }
 
 // FocusGained is part of the toolkit's Focusable.
@@ -60,6 +61,7 @@ func (p *pressable) Disable() { p.setDisabled(true) }
 func (p *pressable) Disabled() bool { return p.disabled }
 
 func (p *pressable) setDisabled(d bool) {
+	d = d || p.deed && looking
 	if p.disabled != d {
 		p.disabled = d
 		p.repaint()

@@ -34,14 +34,14 @@ func (p *Place) pinSection() *parts.Section {
 		entry.SetText("")
 		tell()
 	}
-	set := parts.NewButton(parts.Quiet, "Set", "", func() {
+	set := parts.NewDeed(parts.Quiet, "Set", "", func() {
 		if len([]rune(entry.Text())) < leastPIN {
 			field.SetProblem("enter at least 4 digits or letters")
 			return
 		}
 		keep(entry.Text())
 	})
-	remove = parts.NewButton(parts.Quiet, "Take away", "", func() { keep("") })
+	remove = parts.NewDeed(parts.Quiet, "Take away", "", func() { keep("") })
 	tell()
 	p.pinEntry, p.pinSet, p.pinRemove = entry, set, remove
 	meaning := parts.NewParagraph("It keeps a customer's eyes off your figures, no more: who can use this computer can read the shop file without it.", parts.MutedStyle)

@@ -38,8 +38,17 @@ func (p *Place) build() fyne.CanvasObject {
 	for _, s := range sections {
 		p.body.Add(s)
 	}
-	p.body.Add(parts.NewSection("Shop file", "everything is kept in this one file", parts.NewText(p.path, parts.MutedStyle.Shortened())))
+	p.body.Add(p.fileSection())
 	return p.jumps(names, sections)
+}
+
+// fileSection says where everything lies, and leads to its copies.
+func (p *Place) fileSection() *parts.Section {
+	s := parts.NewSection("Shop file", "everything is kept in this one file", parts.NewText(p.path, parts.MutedStyle.Shortened()))
+	if p.Backups != nil {
+		s.Right.Add(parts.NewSmallButton(parts.Quiet, "Backups", p.Backups))
+	}
+	return s
 }
 
 // jumps are words that lead to the sections.

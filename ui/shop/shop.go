@@ -40,6 +40,7 @@ type Place struct {
 	PIN      PIN                                     // asked for on the way back from the customer's side; nil: none can be set
 	Settings Settings                                // calendar, numbering, lettering, logo; nil: none of them is shown
 	Choose   func(done func(path string))            // the system's choice of files
+	Backups  func()                                  // opens the page of the backups; nil: there is none
 	Now      func() time.Time                        // which day it is
 	Picture  func(path string) (catalog.Logo, error) // reads a picture, off the window's goroutine
 
@@ -75,7 +76,7 @@ func New(f File, sample func(catalog.Shop) (quote.Result, error), path string) *
 	p.Now = time.Now
 	p.panel = newPanel(func() time.Time { return p.Now() })
 	p.levels = newLevels(p)
-	p.save = parts.NewButton(parts.Filled, "Save shop", "", p.keep)
+	p.save = parts.NewDeed(parts.Filled, "Save shop", "", p.keep)
 	p.back = parts.NewButton(parts.Quiet, "Take back", "", p.takeBack)
 	p.save.Disable()
 	p.back.Disable()

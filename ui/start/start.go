@@ -33,7 +33,7 @@ type Guide struct {
 // New makes the page for a new shop; done is called when it was answered or skipped.
 func New(f File, done func()) *Guide {
 	g := &Guide{file: f, form: form.New(), fault: parts.NewBand(parts.Fault, ""), done: done}
-	g.save = parts.NewButton(parts.Filled, "Begin", "", g.keep)
+	g.save = parts.NewDeed(parts.Filled, "Begin", "", g.keep)
 	g.form.OnChanged = func(string) { g.judge() }
 	return g
 }

@@ -1,0 +1,207 @@
+//go:build cgo
+
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+
+	"pressworth/ui"
+	"pressworth/ui/look"
+	"pressworth/ui/parts"
+)
+
+// looking is the window's own wiring over a real shop file, without a screen.
+type looking struct {
+	*desktop
+}
+
+// lookAt opens the demo shop to look only; with deeds, what changes the shop can be pressed nevertheless.
+func lookAt(t *testing.T, deeds bool) *looking {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "demo.db")
+	made, err := openShop(t.Context(), path, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := made.Close(); err != nil {
+		t.Fatal(err)
+	}
+	a := test.NewApp()
+	t.Cleanup(a.Quit)
+	t.Cleanup(parts.Inline())
+	if !deeds {
+		t.Cleanup(parts.LookOnly())
+	}
+	a.Settings().SetTheme(look.NewTheme(look.Light, 100))
+	d := &desktop{app: a, win: test.NewWindow(nil), trace: func(string) {}, log: newJournal(t.TempDir()), lookOnly: true}
+	o := open(t.Context(), path, true, true)
+	if o.err != nil {
+		t.Fatal(o.err)
+	}
+	t.Cleanup(func() { _ = o.shop.Close() })
+	d.fill(o)
+	d.win.Resize(ui.Size)
+	return &looking{d}
+}
+
+func seen(o fyne.CanvasObject, visit func(fyne.CanvasObject)) {
+	if o == nil || !o.Visible() {
+		return
+	}
+	visit(o)
+	switch o := o.(type) {
+	case *fyne.Container:
+		for _, child := range o.Objects {
+			seen(child, visit)
+		}
+	case fyne.Widget:
+		for _, child := range test.WidgetRenderer(o).Objects() {
+			seen(child, visit)
+		}
+	}
+}
+
+func (l *looking) texts() string {
+	var b strings.Builder
+	seen(l.win.Content(), func(o fyne.CanvasObject) {
+		if line, ok := o.(*canvas.Text); ok {
+			b.WriteString(line.Text + " ")
+		}
+	})
+	return b.String()
+}
+
+// deeper is how many steps the walk goes into a place: a list, a row of it, a page from there.
+const deeper = 3
+
+// try presses whatever can be pressed in a place, and in what opens of it, and returns what the shop file refused.
+func (l *looking) try(place int, way []string, tried map[string]bool) (refused []string) {
+	l.retrace(place, way)
+	page := ""
+	if len(way) > 0 && strings.HasPrefix(way[0], "page ") {
+		page = way[0]
+	}
+	for _, name := range l.doors() {
+		key := fmt.Sprintf("%d %s: %s", place, page, name)
+		if tried[key] || len(way) >= deeper {
+			continue
+		}
+		tried[key] = true
+		l.retrace(place, way)
+		press := l.door(name)
+		if press == nil {
+			continue
+		}
+		press()
+		if strings.Contains(l.texts(), "opened for looking only") {
+			refused = append(refused, fmt.Sprintf("place %d: %s", place, strings.Join(append(way, name), ", ")))
+			continue
+		}
+		refused = append(refused, l.try(place, append(way[:len(way):len(way)], name), tried)...)
+	}
+	return refused
+}
+
+// retrace goes to a place anew and into it again.
+func (l *looking) retrace(place int, way []string) {
+	for _, o := range l.win.Canvas().Overlays().List() {
+		l.win.Canvas().Overlays().Remove(o)
+	}
+	for range deeper + 1 {
+		l.win.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	}
+	l.window.Go(place)
+	for _, name := range way {
+		if press := l.door(name); press != nil {
+			press()
+		}
+	}
+}
+
+// outside are words that lead out of the window: to a viewer, a folder, another program, the customer's side.
+var outside = []string{"PDF", "E-mail", "Cost sheet", "ticket", "list", "CSV", "text", "Choose", "file…", "To customer", "confirmation",
+	"Invoice", "Proof", "layouts", "Labels", "shop of your own", "Picture"}
+
+// doors are the names of what can be pressed: buttons, boxes, the pages of a place, the first rows of a table.
+func (l *looking) doors() (names []string) {
+	for name := range l.reach() {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	return names
+}
+
+func (l *looking) door(name string) func() { return l.reach()[name] }
+
+func (l *looking) reach() map[string]func() {
+	doors := map[string]func(){}
+	seen(l.win.Content(), func(o fyne.CanvasObject) {
+		switch o := o.(type) {
+		case *parts.Button:
+			leads := slices.ContainsFunc(outside, func(word string) bool { return strings.Contains(o.Text(), word) })
+			if !o.Disabled() && !leads {
+				doors["button "+o.Text()] = func() { test.Tap(o) }
+			}
+		case *parts.Check:
+			if !o.Disabled() {
+				doors["box "+o.Text()] = func() { test.Tap(o) }
+			}
+		case *parts.Tab:
+			doors["page "+o.Text()] = func() { test.Tap(o) }
+		case *parts.Table:
+			for i := range min(o.Len(), 6) {
+				doors[fmt.Sprintf("row %d", i)] = func() { o.OnSelect(i); o.OnOpen(i) }
+			}
+		}
+	})
+	return doors
+}
+
+// In a window that only looks, in all five places and whatever opens in them, no control runs into the shop file's
+// refusal, and the sentence at the bottom says why the others are grey. With the same controls free to be pressed the
+// walk runs into it.
+func TestLookOnly_noControlTriesToWrite(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		deeds bool
+	}{{"deeds cannot be pressed", false}, {"the walk notices deeds that can", true}} {
+		t.Run(c.name, func(t *testing.T) {
+			l := lookAt(t, c.deeds)
+			tried, refused := map[string]bool{}, []string(nil)
+			for place := 1; place <= 5; place++ {
+				l.window.Go(place)
+				if !strings.Contains(l.texts(), "another window has this shop open: nothing is saved here") {
+					t.Errorf("place %d does not say that one only looks", place)
+				}
+				refused = append(refused, l.try(place, nil, tried)...)
+			}
+			t.Logf("%d controls tried, refused: %q", len(tried), refused)
+			if len(tried) < 60 {
+				t.Errorf("only %d controls were tried: %v", len(tried), tried)
+			}
+			if c.deeds != (len(refused) > 0) {
+				t.Errorf("refused: %s", strings.Join(refused, "\n"))
+			}
+		})
+	}
+}
+
+func TestWindow_backupsAreReachedFromTheShop(t *testing.T) {
+	l := lookAt(t, true)
+	l.window.Go(5)
+	press := l.door("button Backups")
+	if press == nil {
+		t.Fatal("the Shop place has no button for the backups")
+	}
+	if press(); !strings.Contains(l.texts(), "Back up now") {
+		t.Error("the button does not open the page of the backups")
+	}
+}
