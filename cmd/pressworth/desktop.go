@@ -71,7 +71,7 @@ func (d *desktop) fill(o opened) {
 		Blanks:    list,
 		Cards:     rateCards(o.shop),
 		Shop:      rates,
-		Papers:    files,
+		Papers:    told{files, d.log},
 		Settings:  d.settings,
 		Keep:      func(x ui.Settings) { keepSettings(d.app.Preferences(), x) },
 		Theme:     d.app.Settings().SetTheme,
@@ -128,6 +128,7 @@ func (d *desktop) startOwn(demo bool) func() {
 
 // show opens the window, fills it once its ground is on the screen, and stays until it is closed.
 func (d *desktop) show(o opened) {
+	tellLoad(d.trace)
 	d.win.Show()
 	d.afterFrame(func() {
 		d.fill(o)

@@ -11,6 +11,8 @@ import (
 	"time"
 
 	"pressworth/catalog/store"
+	"pressworth/quote"
+	"pressworth/ui"
 )
 
 // The log is small and turns over: so many bytes in the current file, so many older files beside it.
@@ -112,6 +114,19 @@ func kindOf(err error) string {
 		types = append(types, fmt.Sprintf("%T", err))
 	}
 	return strings.Join(types, " of ")
+}
+
+// told writes documents, and notes the kind of trouble that one met.
+type told struct {
+	papers
+	log *journal
+}
+
+// Write is part of the window's Papers.
+func (t told) Write(p ui.Paper, job quote.Job, result quote.Result) (string, error) {
+	path, err := t.papers.Write(p, job, result)
+	t.log.trouble(string(p), err)
+	return path, err
 }
 
 // detailLines is how many lines of the log go with the details.
