@@ -1,12 +1,6 @@
 package counter
 
 import (
-	"fmt"
-	"image"
-	"image/color"
-	"image/png"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -14,7 +8,6 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/software"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
 
 	"pressworth/ui/look"
@@ -309,97 +302,5 @@ func TestCounter_aCustomersOwnGarmentIsTakenFromTheSearch(t *testing.T) {
 	}
 	if !d.p.Ready() {
 		t.Errorf("a customer's garment is not priced: %v", d.p.Problems())
-	}
-}
-
-func TestCounter_aPictureBringsItsInksAndItsShape(t *testing.T) {
-	d := newDesk(t, 0, usual)
-	a := d.counter.form.artwork
-	key := a.view[0].Key
-	a.open(key)
-	file := storage.NewFileURI(writeCrest(t))
-	r, err := storage.Reader(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	a.details.picture.take(key, r)
-	row := d.p.View().Form.Artwork[0]
-	if row.Inks != "red" || row.Inches != "11 × 5.5" {
-		t.Errorf("got inks %q, inches %q; want one red ink at half the width", row.Inks, row.Inches)
-	}
-	shown := strings.Join(words(a.details.box), "\n")
-	for _, want := range []string{"crest.png", "1 ink found", "dots per inch at this size", "red"} {
-		if !strings.Contains(shown, want) {
-			t.Errorf("%q is not shown:\n%s", want, shown)
-		}
-	}
-}
-
-// writeCrest writes a picture of one red ink, 400 × 200 pixels inside an empty border.
-func writeCrest(t *testing.T) string {
-	t.Helper()
-	im := image.NewNRGBA(image.Rect(0, 0, 500, 300))
-	for y := 50; y < 250; y++ {
-		for x := 50; x < 450; x++ {
-			im.SetNRGBA(x, y, color.NRGBA{R: 0xd0, G: 0x20, B: 0x28, A: 255})
-		}
-	}
-	path := filepath.Join(t.TempDir(), "crest.png")
-	f, err := os.Create(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	if err := png.Encode(f, im); err != nil {
-		t.Fatal(err)
-	}
-	return path
-}
-
-func TestCounter_aPastedRosterDrivesSizesAndPrice(t *testing.T) {
-	d := newDesk(t, -1, usual)
-	parts.Focus(d.counter.form.garments.search.Field)
-	d.typed("ls nav", fyne.KeyReturn)
-	r := d.counter.form.roster
-	r.begin()
-	r.rows[0].fields[present.RosterGarment].Paste("7\tRIVERA\tM\n10\tO'NEILL\tL\n11\tLEE\tM\n")
-	r.kinds[0].Tapped(nil)
-	r.drive.Tapped(nil)
-	if !d.p.Ready() || d.p.Draft().Pieces() != 3 {
-		t.Fatalf("got %d pieces, not priced: %v", d.p.Draft().Pieces(), d.p.Problems())
-	}
-	if got := r.rows[0].fields[present.RosterGarment].Text(); got != "Long-sleeve tee, Navy" {
-		t.Errorf("got %q in the cell that was pasted into", got)
-	}
-	if got := r.rows[1].fields[present.RosterName].Text(); got != "O'NEILL" {
-		t.Errorf("got %q in the second row", got)
-	}
-	_, result, _ := d.p.Job()
-	if len(result.Methods) != 1 || result.Methods[0].Needed != 3 {
-		t.Errorf("got methods %+v, want three names and no spares", result.Methods)
-	}
-	parts.Focus(r.rows[0].fields[present.RosterNumber].Field)
-	d.typed("10")
-	if text := strings.Join(words(r.section), "\n"); !strings.Contains(text, "number 10 is given to two") {
-		t.Errorf("the doubled number is not said:\n%s", text)
-	}
-}
-
-func TestCounter_aLongRosterIsWalkedThroughByKeys(t *testing.T) {
-	d := newDesk(t, 0, usual)
-	r := d.counter.form.roster
-	r.begin()
-	var lines []string
-	for i := range 60 {
-		lines = append(lines, fmt.Sprintf("%d\tNAME%d\tM", i+1, i+1))
-	}
-	r.rows[0].fields[0].Paste(strings.Join(lines, "\n"))
-	parts.Focus(r.rows[0].fields[present.RosterName].Field)
-	for range 40 {
-		d.press(fyne.KeyDown)
-	}
-	f, ok := d.focused().(*parts.Field)
-	if !ok || f.Text() != "NAME41" {
-		t.Errorf("got %v, want the 41st name", d.focused())
 	}
 }
