@@ -20,7 +20,7 @@ func layProof(d *doc, job quote.Job, result quote.Result, date time.Time) {
 	d.letterhead(job, "Proof", [2]string{"number", paperOf(job).Number}, [2]string{"date", day(date.Format(time.DateOnly))},
 		[2]string{"needed by", day(paperOf(job).NeededBy)})
 	d.addressee(job)
-	d.pictures(d.views(job, result, true), 185)
+	d.pictures(d.views(job, result, true), 122)
 	if vs := extremes(job); len(vs) > 0 {
 		d.heading("Longest and shortest, on the smallest and the largest size")
 		d.pictures(vs, 170)
@@ -98,14 +98,14 @@ func (d *doc) pieces(job quote.Job, result quote.Result) {
 
 // signature leaves lines to sign on.
 func (d *doc) signature(texts []string) {
-	d.need(120)
-	d.gap(14)
+	d.need(104)
+	d.gap(12)
 	for _, t := range texts {
 		d.gap(2)
 		d.paragraph(d.left, d.right-d.left, t, small)
 	}
-	d.need(60)
-	d.gap(42)
+	d.need(54)
+	d.gap(36)
 	third := (d.right - d.left) / 3
 	for i, what := range []string{"name", "date", "signature"} {
 		x := d.left + third*float64(i)

@@ -8,6 +8,7 @@ type Many[T any] interface {
 	Rows(ctx context.Context, from, n int) ([]T, error)
 }
 
+// What a Sight reads at a time, and holds.
 const (
 	SightPage = 100 // rows that a Sight reads at a time
 	SightHeld = 24  // pages that it holds in memory
