@@ -14,6 +14,7 @@ var helpTexts = [placeCount][]string{
 		"Every quote with its state, total, margin and next step; above them what needs doing today. Type to find by any word, number, date or amount; Enter opens a quote's page, Esc goes back.",
 		"On its page the filled button is the next step: send, accept, each step from approved artwork to collected goods, finish. Money, papers and dates stand at the right. What was done by mistake is taken back with Ctrl+Z.",
 		"Sending a quote freezes a revision: its prices stay as they were, whatever the lists say later. Editing a sent quote makes the next revision; any two can be compared line by line, and an open one repriced at today's prices with the reasons for every cent.",
+		"The artwork of an accepted quote can be kept on file from its page; a repeat then pays for no set-up, no digitizing and no redrawing. Pieces that were spoiled get a ticket of their own, piece by piece, with the name that belongs on each.",
 		"To buy gathers what all accepted quotes need, by supplier. Customers keeps level, terms and exemption, and makes one of those kept twice. The shelf is what was left over.",
 	},
 	blanksPlace: {

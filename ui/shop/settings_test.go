@@ -186,3 +186,20 @@ func TestPanel_comparesLevelsAndQuantities(t *testing.T) {
 		t.Errorf("got %d lines of quantities", n)
 	}
 }
+
+func TestLetter_isWrittenInTheShopsWords(t *testing.T) {
+	p, d := openWhole(t)
+	if got := p.form.Get("letter.subject"); got != catalog.DefaultLetter().Subject {
+		t.Errorf("the subject stands there as %q", got)
+	}
+	typed(p, "letter.subject", "Your quote {margin}")
+	if got := p.form.ProblemAt("letter.subject"); !strings.Contains(got, "nothing is known by {margin}") {
+		t.Errorf("of a word that is none it says %q", got)
+	}
+	typed(p, "letter.subject", "Your quote {number}; {total}")
+	typed(p, "letter.before", "Dear {customer},; ;it holds until {valid until}.")
+	test.Tap(p.save)
+	if l := d.settings.Letter; l.Subject != "Your quote {number}; {total}" || l.Before != "Dear {customer},\n\nit holds until {valid until}." || l.After != catalog.DefaultLetter().After {
+		t.Errorf("kept %+v", l)
+	}
+}

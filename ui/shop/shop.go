@@ -150,7 +150,7 @@ func (p *Place) fill() {
 func (p *Place) allBound() []bound {
 	all := slices.Concat(letterhead, timeFields, overheadFields, spareFields, quoteFields)
 	if p.Settings != nil {
-		all = slices.Concat(all, hourFields(), calendarFields, numberingFields, letteringFields)
+		all = slices.Concat(all, hourFields(), calendarFields, numberingFields, letteringFields, letterFields)
 	}
 	return all
 }
