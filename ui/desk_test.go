@@ -86,6 +86,12 @@ type file struct{ demo catalog.Demo }
 
 func (f file) Shop(context.Context) (catalog.Shop, error) { return f.demo.Shop, nil }
 
+func (f file) Settings(context.Context) (catalog.Settings, error) {
+	return catalog.DefaultSettings(), nil
+}
+
+func (f file) SaveRules(context.Context, catalog.Shop, catalog.Settings) error { return nil }
+
 func (f file) SaveShop(context.Context, catalog.Shop) error { return nil }
 
 // papers remembers what was asked of it.
@@ -130,9 +136,11 @@ func open(t testing.TB, draft int, change func(*Deps)) *desk {
 		return blanks.Planned{}, nil
 	}
 	sample := func(catalog.Shop) (quote.Result, error) { return quote.Result{}, errors.New("no sample job") }
+	rates := shop.New(file{d.shop.Demo}, sample, "shop.db")
+	rates.Settings = file{d.shop.Demo}
 	deps := Deps{
 		Presenter: presenter, Book: booktest.New().Place(), Blanks: garments,
-		Cards: cards.New(lists{d.shop}, func() time.Time { return presenttest.Day }), Shop: shop.New(file{d.shop.Demo}, sample, "shop.db"),
+		Cards: cards.New(lists{d.shop}, func() time.Time { return presenttest.Day }), Shop: rates,
 		Papers: d.papers, Settings: Settings{Percent: 100}, Theme: app.Settings().SetTheme,
 		Trace: func(line string) { d.trace = append(d.trace, line) }, ShopName: "Harbour & Pine Print Room",
 	}

@@ -289,6 +289,9 @@ func TestFit_aRosterWithEverythingToSayFits(t *testing.T) {
 func (d *desk) check(t *testing.T, size fyne.Size, where string) {
 	t.Helper()
 	d.settle(size)
+	if least := d.win.Content().MinSize(); least.Width > size.Width || least.Height > size.Height {
+		t.Errorf("%s: the window cannot be made smaller than %v", where, least)
+	}
 	for i, fault := range d.read(size).faults {
 		if i == 6 {
 			t.Errorf("%s: and more", where)

@@ -23,7 +23,7 @@ func (w *Window) open(title string, objects ...fyne.CanvasObject) {
 func (w *Window) closePage() {
 	if w.page != nil {
 		w.stage.Remove(w.page)
-		w.page = nil
+		w.page, w.guide = nil, nil
 	}
 }
 

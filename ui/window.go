@@ -32,6 +32,7 @@ type Window struct {
 	made   [placeCount]fyne.CanvasObject
 	at     placeID
 	page   fyne.CanvasObject // a help page over the places, or nil
+	guide  Guide             // the page, where it is one of questions
 
 	shop     *fyne.Container // everything of the shop's side
 	side     *customer.Side
@@ -169,7 +170,13 @@ func (w *Window) Close() {
 }
 
 // Focus puts the focus where the place that is shown begins.
-func (w *Window) Focus() { w.places[w.at].Focus() }
+func (w *Window) Focus() {
+	if w.guide != nil {
+		w.guide.Focus()
+		return
+	}
+	w.places[w.at].Focus()
+}
 
 // shellLayout sets the rail at the left, the bar at the bottom, a notice over it, and the place in the rest. Its
 // objects are: stage, rail, status, notice.

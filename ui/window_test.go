@@ -226,3 +226,24 @@ func TestWindow_choiceOfFilesOpensAndEscClosesIt(t *testing.T) {
 		t.Error("Esc did not close it")
 	}
 }
+
+// asked stands in for the questions of the guided start.
+type asked struct{ field *parts.Field }
+
+func (a asked) Content() fyne.CanvasObject { return a.field }
+
+func (a asked) Focus() { parts.Focus(a.field) }
+
+func TestWindow_guidedStartHasTheFocusUntilItIsDone(t *testing.T) {
+	d := open(t, -1, nil)
+	a, done := asked{parts.NewField("")}, func() {}
+	d.Begin(func(end func()) Guide { done = end; return a })
+	d.Focus()
+	if got := d.win.Canvas().Focused(); got != a.field {
+		t.Errorf("got the focus on %v, want it in the first question", got)
+	}
+	done()
+	if got := d.win.Canvas().Focused(); got == nil || got == a.field {
+		t.Errorf("got the focus on %v, want it on the counter", got)
+	}
+}

@@ -3,10 +3,9 @@
 package main
 
 import (
-	"fyne.io/fyne/v2"
-
 	"pressworth/catalog"
 	"pressworth/catalog/store"
+	"pressworth/ui"
 	"pressworth/ui/start"
 )
 
@@ -15,5 +14,5 @@ func (d *desktop) guide(shop *store.Store, records catalog.Shop) {
 	if records.Demo || records.Letterhead.Name != "" {
 		return
 	}
-	d.window.Begin(func(done func()) fyne.CanvasObject { return start.New(shop, done).Content() })
+	d.window.Begin(func(done func()) ui.Guide { return start.New(shop, done) })
 }

@@ -27,12 +27,12 @@ type logo struct {
 }
 
 func newLogo(p *Place) *logo {
-	l := &logo{place: p, name: parts.NewText("", parts.MutedStyle), fault: parts.NewBand(parts.Fault, ""), picture: canvas.NewImageFromImage(nil)}
+	l := &logo{place: p, name: parts.NewText("", parts.MutedStyle.Shortened()), fault: parts.NewBand(parts.Fault, ""), picture: canvas.NewImageFromImage(nil)}
 	l.picture.FillMode = canvas.ImageFillContain
 	l.remove = parts.NewButton(parts.Quiet, "Take it away", "", func() { l.put(catalog.Logo{}) })
 	l.object = parts.Column(6,
-		parts.Row(8, []parts.Track{parts.Fit(), parts.Fit(), parts.Fit(), parts.Share(1)}, parts.NewText("Logo", parts.CaptionStyle),
-			parts.NewButton(parts.Quiet, "Choose a picture …", "", l.choose), l.remove, l.name),
+		parts.Row(8, []parts.Track{parts.Fit(), parts.Share(1)}, parts.NewText("Logo", parts.CaptionStyle), l.name),
+		parts.Flow(8, parts.NewButton(parts.Quiet, "Choose a picture …", "", l.choose), l.remove),
 		l.fault, container.New(logoBox{}, l.picture))
 	return l
 }

@@ -36,7 +36,7 @@ func receivingTicks() (all []ticked) {
 
 var holidayTicks = []ticked{
 	{"calendar.federal", "closed on US federal holidays", func(s *record) *bool { return &s.Calendar.Days.Federal }},
-	{"calendar.saturday_stays", "one on a Saturday is not moved to Friday, as banks have it", func(s *record) *bool { return &s.Calendar.Days.SaturdayStays }},
+	{"calendar.saturday_stays", "Saturday holidays are not moved to Friday", func(s *record) *bool { return &s.Calendar.Days.SaturdayStays }},
 }
 
 var calendarFields = []bound{

@@ -7,6 +7,7 @@ import (
 	"context"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"pressworth/catalog"
 	"pressworth/ui/form"
@@ -41,8 +42,11 @@ func New(f File, done func()) *Guide {
 // readable is how wide the page is at most, at 100 %.
 const readable = 760
 
-// question is a section of the page.
+// question is a section of the page, its fields on a grid of three.
 func question(number, words, why string, objects ...fyne.CanvasObject) fyne.CanvasObject {
+	for len(objects) < 3 {
+		objects = append(objects, container.NewWithoutLayout())
+	}
 	s := parts.NewSection(number+" · "+words, "", append([]fyne.CanvasObject{parts.NewParagraph(why, parts.MutedStyle)}, parts.Fields(150, objects...))...)
 	return s
 }
@@ -64,7 +68,7 @@ func (g *Guide) Content() fyne.CanvasObject {
 		question("5", "What is the sales tax where you sell?", "Tax law is local: ask whoever does your books what is taxed and what is not.",
 			f.Number("tax", "Sales tax", "%")),
 		f.Rest(), g.fault,
-		parts.Row(8, nil, g.save, parts.NewButton(parts.Quiet, "Skip", "", g.done)))
+		parts.Row(8, []parts.Track{parts.Fit(), parts.Fit(), parts.Share(1)}, g.save, parts.NewButton(parts.Quiet, "Skip", "", g.done), parts.NewText("a name is enough to begin", parts.MutedStyle.Shortened())))
 	g.read()
 	return parts.PageInset(parts.NewPageScroll(parts.Narrow(readable, page)))
 }
