@@ -47,6 +47,9 @@ func (t *task) placesIn(theme string, v view, dir string) error {
 		return err
 	}
 	defer s.close()
+	if _, err := s.program.Wait("pressworth: at rest", patience); err != nil { // the charts that wait for a pause are there
+		return err
+	}
 	for _, p := range places {
 		if err := s.keys(p.keys...); err != nil {
 			return err
