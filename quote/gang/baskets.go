@@ -51,20 +51,13 @@ func (q pending) Less(a, b int) bool {
 
 func (c cover) baskets() *baskets {
 	bs := &baskets{cover: c, left: nodes}
-	first := &portion{basket: make(basket, len(c.st.lengths))}
-	for _, r := range c.rules {
-		first.rest = append(first.rest, r.demand)
-	}
-	bs.add(first)
+	bs.add(&portion{basket: make(basket, len(c.st.lengths)), rest: c.demands()})
 	return bs
 }
 
 // add puts a portion where it belongs if it can become a basket at all.
 func (bs *baskets) add(p *portion) {
-	var more Price
-	for i, r := range bs.rules {
-		more = max(more, bs.share(r, p.rest[i], p.j))
-	}
+	more := bs.more(p.rest, p.j)
 	var ok bool
 	if p.least, ok = plus(p.cost, more); ok && more < most {
 		heap.Push(&bs.open, p)
@@ -95,8 +88,8 @@ func (bs *baskets) taken(p *portion, cost Price) *portion {
 	q.basket, bs.counts = copied(p.basket, bs.counts, many)
 	q.rest, bs.demands = copied(p.rest, bs.demands, many)
 	q.basket[q.j]++
-	for i, r := range bs.rules {
-		q.rest[i] -= r.holds[q.j]
+	for i := range bs.rules {
+		q.rest[i] -= bs.rules[i].holds[q.j]
 	}
 	return q
 }

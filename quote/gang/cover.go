@@ -12,25 +12,46 @@ type cover struct {
 
 type rule struct {
 	demand int64
-	holds  []int64 // by length of the stock
+	capacity
+}
+
+// capacity is what lengths hold of something.
+type capacity struct {
+	holds []int64 // by length of the stock
+	best  []int   // by length: of it and those after it the one that holds most for its price, -1: none holds anything
+}
+
+func (st stock) capacity(holds []int64) capacity {
+	c := capacity{holds, make([]int, len(holds))}
+	best := -1
+	for j := len(holds) - 1; j >= 0; j-- {
+		if holds[j] > 0 && (best < 0 || product(st.lengths[j].each, holds[best]).less(product(st.lengths[best].each, holds[j]))) {
+			best = j
+		}
+		c.best[j] = best
+	}
+	return c
 }
 
 // measure is what the rules of a set of items have in common for all quantities.
 type measure struct {
-	width int64   // that sides can add up to across the roll
-	high  []int64 // by length of the stock: what they can add up to along it
-	alone [][]int64
+	blanks []blank
+	width  int64    // that sides can add up to across the roll
+	high   capacity // what they can add up to along it
+	alone  []capacity
 }
 
 // measure finds out what lengths hold of the blanks.
 func (st stock) measure(blanks []blank) measure {
 	across, along := sides(blanks...)
-	m := measure{width: reach(st.width, across)}
-	for _, l := range st.lengths {
-		m.high = append(m.high, reach(l.high, along))
+	m := measure{blanks: blanks, width: reach(st.width, across)}
+	high := make([]int64, len(st.lengths))
+	for j, l := range st.lengths {
+		high[j] = reach(l.high, along)
 	}
+	m.high = st.capacity(high)
 	for _, b := range blanks {
-		m.alone = append(m.alone, st.alone(b, len(blanks) >= various))
+		m.alone = append(m.alone, st.capacity(st.alone(b, len(blanks) >= various)))
 	}
 	return m
 }
@@ -65,10 +86,10 @@ func (st stock) alone(b blank, roughly bool) (holds []int64) {
 }
 
 // newCover makes the rules for need[k] copies of each blank.
-func newCover(st stock, m measure, blanks []blank, need []int) cover {
-	c := cover{st: st}
+func newCover(st stock, m measure, need []int) cover {
+	c := cover{st: st, rules: make([]rule, 0, len(need)+3)}
 	var total area
-	for k, b := range blanks {
+	for k, b := range m.blanks {
 		total = total.plus(product(b.w, b.h).times(need[k]))
 		c.rules = append(c.rules, rule{int64(need[k]), m.alone[k]})
 	}
@@ -80,25 +101,40 @@ func newCover(st stock, m measure, blanks []blank, need []int) cover {
 
 // strip adds the rule that no open strip is shorter than high, gap to the border counted.
 func (c *cover) strip(high int64) {
-	r := rule{demand: high}
-	for _, l := range c.st.lengths {
-		r.holds = append(r.holds, l.high)
+	holds := make([]int64, len(c.st.lengths))
+	for j, l := range c.st.lengths {
+		holds[j] = l.high
 	}
-	c.rules = append(c.rules, r)
+	c.rules = append(c.rules, rule{high, c.st.capacity(holds)})
+}
+
+// demands are those of the rules.
+func (c cover) demands() []int64 {
+	out := make([]int64, len(c.rules))
+	for i, r := range c.rules {
+		out[i] = r.demand
+	}
+	return out
+}
+
+// more is the least that what is left of the demands costs, however the lengths from j on could be divided.
+func (c cover) more(rest []int64, j int) (more Price) {
+	for i := range c.rules {
+		more = max(more, c.share(&c.rules[i], rest[i], j))
+	}
+	return more
 }
 
 // share is the least that a rest of a rule's demand costs, however the lengths from j on could be divided.
-func (c cover) share(r rule, rest int64, j int) Price {
+func (c cover) share(r *rule, rest int64, j int) Price {
 	if rest <= 0 {
 		return 0
 	}
-	least := Price(most)
-	for ; j < len(c.st.lengths); j++ {
-		if r.holds[j] > 0 {
-			least = min(least, scaled(rest, c.st.lengths[j].each, r.holds[j]))
-		}
+	if j == len(r.best) || r.best[j] < 0 {
+		return most
 	}
-	return least
+	best := r.best[j]
+	return scaled(rest, c.st.lengths[best].each, r.holds[best])
 }
 
 // scaled is ceil(a × b / c), at the most an amount can hold.

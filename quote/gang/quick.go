@@ -15,12 +15,7 @@ func (r *Roll) Floor(items, need []int) (Price, bool) {
 			return 0, false
 		}
 	}
-	h := r.hunt(g)
-	bs := newCover(r.stock, h.measures(), h.blanks, h.need).baskets()
-	if _, cost, ok := bs.next(); ok {
-		return cost, true
-	}
-	return bs.least(), true
+	return newCover(r.stock, r.measures(g.items), g.need).cheapest(), true
 }
 
 // Floor is less than or equal to Cost and found fast, like Roll's: the cost of few items, and for more a bound by areas.

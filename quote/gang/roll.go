@@ -104,35 +104,40 @@ func (r *Roll) Plan(items, need []int) (Plan, error) {
 
 // hunt sets up the search for a group.
 func (r *Roll) hunt(g group) *hunt {
-	h := &hunt{Roll: r, ids: g.items, need: g.need}
+	h := &hunt{Roll: r, ids: g.items, need: g.need, blanks: r.measures(g.items).blanks}
+	h.pieces = make([]nest.Piece, len(g.items))
 	for k, i := range g.items {
 		it := r.items[i]
-		h.blanks = append(h.blanks, r.stock.blank(it))
-		h.pieces = append(h.pieces, nest.Piece{W: it.W, H: it.H, Turn: it.Turn, Count: g.need[k]})
+		h.pieces[k] = nest.Piece{W: it.W, H: it.H, Turn: it.Turn, Count: g.need[k]}
 	}
 	return h
 }
 
-// measures are those of the blanks of a group.
-func (h *hunt) measures() measure {
-	h.buf = h.buf[:0]
-	for _, i := range h.ids {
-		h.buf = binary.AppendUvarint(h.buf, uint64(i))
+// measures are those of some items, with their blanks.
+func (r *Roll) measures(items []int) measure {
+	r.buf = r.buf[:0]
+	for _, i := range items {
+		r.buf = binary.AppendUvarint(r.buf, uint64(i))
 	}
-	m, ok := h.measured[string(h.buf)]
+	m, ok := r.measured[string(r.buf)]
 	if !ok {
-		m = h.stock.measure(h.blanks)
-		h.measured[string(h.buf)] = m
+		blanks := make([]blank, len(items))
+		for k, i := range items {
+			blanks[k] = r.stock.blank(r.items[i])
+		}
+		m = r.stock.measure(blanks)
+		r.measured[string(r.buf)] = m
 	}
 	return m
 }
 
 // wanted is the items that have need.
 func wanted(all []Item, items, need []int) (group, error) {
-	var g group
 	if len(items) != len(need) {
-		return g, fmt.Errorf("%d items and %d needs", len(items), len(need))
+		return group{}, fmt.Errorf("%d items and %d needs", len(items), len(need))
 	}
+	both := make([]int, 2*len(items))
+	g := group{both[:0:len(items)], both[len(items):len(items)]}
 	for k, i := range items {
 		switch {
 		case i < 0 || i >= len(all):

@@ -41,7 +41,7 @@ func (h *hunt) run() {
 	if !h.found {
 		return
 	}
-	c := newCover(h.stock, h.measures(), h.blanks, h.need)
+	c := newCover(h.stock, h.measures(h.ids), h.need)
 	if h.prove(c); h.bound == h.cost {
 		return
 	}
@@ -72,7 +72,7 @@ func (h *hunt) beyond(limit Price) (low Price, proven bool) {
 	}
 	defer func() { h.cost, h.bound = 0, 0 }()
 	h.cost = limit + 1 // as if that were found
-	c := newCover(h.stock, h.measures(), h.blanks, h.need)
+	c := newCover(h.stock, h.measures(h.ids), h.need)
 	if h.prove(c); h.bound > limit {
 		return h.bound, true
 	}
