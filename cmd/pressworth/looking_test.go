@@ -155,8 +155,10 @@ func (l *looking) firstPage() {
 }
 
 // outside are words that lead out of the window: to a viewer, a folder, another program, the customer's side.
-var outside = []string{"PDF", "E-mail", "Cost sheet", "ticket", "list", "CSV", "text", "Choose", "file…", "To customer", "confirmation",
-	"Invoice", "Proof", "layouts", "Labels", "shop of your own", "Picture"}
+var outside = []string{
+	"PDF", "E-mail", "Cost sheet", "ticket", "list", "CSV", "text", "Choose", "file…", "To customer", "confirmation",
+	"Invoice", "Proof", "layouts", "Labels", "shop of your own", "Picture",
+}
 
 // doors are the names of what can be pressed: buttons, boxes, the pages of a place, the first rows of a table.
 func (l *looking) doors() (names []string) {

@@ -39,7 +39,8 @@ func (s *fakeShop) Book([]int64, string) (catalog.Book, error)        { return s
 func (s *fakeShop) FindStyles(string, int) []catalog.StyleRow         { return nil }
 func (s *fakeShop) FindCustomers(string, int) []catalog.DraftCustomer { return nil }
 func (s *fakeShop) Background(work func() func())                     { s.waiting = append(s.waiting, work) }
-func (s *fakeShop) Pause(then func())                                 { s.Background(func() func() { return then }) }
+
+func (s *fakeShop) Pause(then func()) { s.Background(func() func() { return then }) }
 
 func (s *fakeShop) Now() time.Time { return time.Date(2026, 12, 2, 12, 4, 0, 0, time.UTC) }
 
