@@ -74,7 +74,6 @@ func New(c Catalog, now func() time.Time) *Place {
 	}
 	p.filter = newFilter(func() { p.find(p.search.Text()) })
 	p.search.OnChanged = p.find
-	p.search.OnKey = p.searchKey
 	p.table = parts.NewTable([]parts.TableColumn{
 		{Title: "supplier", Share: 3, Least: 560},
 		{Title: "style", Width: 78},
@@ -93,10 +92,7 @@ func New(c Catalog, now func() time.Time) *Place {
 		}
 	}
 	p.search.OnSubmitted = func(string) { p.table.OnOpen(0) }
-	p.table.OnRune = func(r rune) {
-		parts.Focus(p.search)
-		p.search.TypedRune(r)
-	}
+	parts.SearchWith(p.search, p.table, func() { p.find("") })
 	p.table.Empty = "Nothing found. Try fewer letters, or only the beginning of a word."
 	return p
 }

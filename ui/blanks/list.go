@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"time"
 
-	"fyne.io/fyne/v2"
-
 	"pressworth/catalog"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
@@ -178,21 +176,4 @@ func (p *Place) selected(i int) {
 			}
 		}
 	})
-}
-
-// searchKey lets the arrows move the mark while the focus stays in the search box.
-func (p *Place) searchKey(e *fyne.KeyEvent) bool {
-	switch e.Name {
-	case fyne.KeyDown, fyne.KeyUp, fyne.KeyPageDown, fyne.KeyPageUp:
-		p.table.TypedKey(e)
-		return true
-	case fyne.KeyEscape:
-		if p.search.Text() == "" {
-			return false
-		}
-		p.search.SetText("")
-		p.find("")
-		return true
-	}
-	return false
 }

@@ -51,3 +51,11 @@ func BenchmarkBlanks_scroll(b *testing.B) {
 		})
 	}
 }
+
+func BenchmarkBlanks_scrollByOneRow(b *testing.B) {
+	p := New(stock(250_000), func() time.Time { return day })
+	onScreen(b, p)
+	for i := 0; b.Loop(); i++ {
+		p.table.ScrollBy(1)
+	}
+}

@@ -70,7 +70,6 @@ func newList(p *Place) *list {
 	l.todo = newTodo(l)
 	l.shared = newSharing(func() { l.showSharing(false) })
 	l.search.OnChanged = func(string) { l.find() }
-	l.search.OnKey = l.searchKey
 	l.search.OnSubmitted = func(string) { l.opened(l.table.Selected()) }
 	for _, word := range stateWords {
 		l.states = append(l.states, parts.NewWordChip(word, func() { l.setState(word) }))
@@ -83,10 +82,7 @@ func newList(p *Place) *list {
 	l.table.OnSelect = l.selected
 	l.table.OnOpen = l.opened
 	l.table.OnHead = l.sortBy
-	l.table.OnRune = func(r rune) {
-		parts.Focus(l.search)
-		l.search.TypedRune(r)
-	}
+	parts.SearchWith(l.search, l.table, l.find)
 	l.table.Empty = "No quote found."
 	return l
 }
@@ -303,21 +299,4 @@ func (l *list) sortBy(column int) {
 	}
 	l.table.SetSorted(l.column, l.down)
 	l.find()
-}
-
-// searchKey lets the arrows move the mark while the focus stays in the search box.
-func (l *list) searchKey(e *fyne.KeyEvent) bool {
-	switch e.Name {
-	case fyne.KeyDown, fyne.KeyUp, fyne.KeyPageDown, fyne.KeyPageUp:
-		l.table.TypedKey(e)
-		return true
-	case fyne.KeyEscape:
-		if l.search.Text() == "" {
-			return false
-		}
-		l.search.SetText("")
-		l.find()
-		return true
-	}
-	return false
 }

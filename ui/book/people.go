@@ -37,7 +37,6 @@ func newPeople(p *Place) page {
 	}
 	l.form = newPersonForm(l)
 	l.search.OnChanged = func(string) { l.find() }
-	l.search.OnKey = l.searchKey
 	l.search.OnSubmitted = func(string) { l.form.focus() }
 	l.table = parts.NewTable([]parts.TableColumn{
 		{Title: "name", Share: 3},
@@ -51,10 +50,7 @@ func newPeople(p *Place) page {
 	l.table.Row = l.row
 	l.table.OnSelect = l.selected
 	l.table.OnOpen = func(int) { l.form.focus() }
-	l.table.OnRune = func(r rune) {
-		parts.Focus(l.search)
-		l.search.TypedRune(r)
-	}
+	parts.SearchWith(l.search, l.table, nil)
 	l.table.Empty = "Nobody found."
 	fresh := parts.NewSmallButton(parts.Quiet, "New customer", l.fresh)
 	head := parts.Row(12, []parts.Track{parts.Share(1), parts.Fit(), parts.Fit()}, l.search, l.count, fresh)
@@ -134,15 +130,6 @@ func (l *peoplePage) fresh() {
 	l.marked = 0
 	l.form.show(catalog.Customer{Name: l.search.Text()})
 	l.form.focus()
-}
-
-func (l *peoplePage) searchKey(e *fyne.KeyEvent) bool {
-	switch e.Name {
-	case fyne.KeyDown, fyne.KeyUp, fyne.KeyPageDown, fyne.KeyPageUp:
-		l.table.TypedKey(e)
-		return true
-	}
-	return false
 }
 
 // lookForDoubles says how many customers look like one that is kept already.
