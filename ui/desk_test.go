@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
 	"pressworth/catalog"
@@ -18,6 +17,7 @@ import (
 	"pressworth/ui/cards"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
+	"pressworth/ui/parts/partstest"
 	"pressworth/ui/present/presenttest"
 	"pressworth/ui/shop"
 )
@@ -154,32 +154,7 @@ func open(t testing.TB, draft int, change func(*Deps)) *desk {
 }
 
 // texts are all the texts that are drawn in the window.
-func (d *desk) texts() []string {
-	var out []string
-	walk(d.win.Content(), func(o fyne.CanvasObject) {
-		if line, ok := o.(*canvas.Text); ok && line.Text != "" {
-			out = append(out, line.Text)
-		}
-	})
-	return out
-}
-
-func walk(o fyne.CanvasObject, visit func(fyne.CanvasObject)) {
-	if o == nil || !o.Visible() {
-		return
-	}
-	visit(o)
-	switch o := o.(type) {
-	case *fyne.Container:
-		for _, child := range o.Objects {
-			walk(child, visit)
-		}
-	case fyne.Widget:
-		for _, child := range test.WidgetRenderer(o).Objects() {
-			walk(child, visit)
-		}
-	}
-}
+func (d *desk) texts() []string { return partstest.Texts(d.win.Content()) }
 
 func (d *desk) shows(text string) bool { return strings.Contains(strings.Join(d.texts(), "\n"), text) }
 

@@ -7,21 +7,17 @@ import (
 	"fyne.io/fyne/v2"
 
 	"pressworth/ui/book"
+	"pressworth/ui/parts/partstest"
 )
 
 // press presses the first thing to press in the window that is called so.
 func (d *desk) press(t *testing.T, word string) {
 	t.Helper()
-	var found fyne.Tappable
-	walk(d.win.Content(), func(o fyne.CanvasObject) {
-		if b, ok := o.(interface{ Text() string }); ok && found == nil && b.Text() == word {
-			found, _ = o.(fyne.Tappable)
-		}
-	})
-	if found == nil {
+	found := partstest.Pressables(d.win.Content(), word)
+	if len(found) == 0 {
 		t.Fatalf("nothing called %q to press", word)
 	}
-	found.Tapped(&fyne.PointEvent{})
+	found[0].Tapped(&fyne.PointEvent{})
 }
 
 // bookWay leads through every page of the Quote book: what is pressed, and "Esc" for the way back.

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"pressworth/ui/parts"
+	"pressworth/ui/parts/partstest"
 )
 
 // copies stands in for the backups of a shop file.
@@ -40,7 +41,7 @@ func oneBackup() *copies {
 func (d *desk) tapWord(t *testing.T, word string) {
 	t.Helper()
 	var found *parts.Button
-	walk(d.win.Content(), func(o fyne.CanvasObject) {
+	partstest.Walk(d.win.Content(), func(o fyne.CanvasObject) {
 		if b, ok := o.(*parts.Button); ok && b.Text() == word {
 			found = b
 		}
@@ -103,7 +104,7 @@ func TestLookOnly_savesNothingAndSaysSo(t *testing.T) {
 		t.Errorf("saved: %v", d.shop.Saved)
 	}
 	d.BackupsPage()
-	walk(d.win.Content(), func(o fyne.CanvasObject) {
+	partstest.Walk(d.win.Content(), func(o fyne.CanvasObject) {
 		if b, ok := o.(*parts.Button); ok && (b.Text() == "Restore" || b.Text() == "Back up now") && !b.Disabled() {
 			t.Errorf("%q can be pressed", b.Text())
 		}

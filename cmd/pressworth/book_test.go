@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
 	"pressworth/catalog"
@@ -18,6 +17,7 @@ import (
 	"pressworth/ui/book"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
+	"pressworth/ui/parts/partstest"
 )
 
 // unopened writes documents and opens none of them.
@@ -53,32 +53,7 @@ func openBook(t *testing.T) *bookWindow {
 	return b
 }
 
-func visit(o fyne.CanvasObject, f func(fyne.CanvasObject)) {
-	if o == nil || !o.Visible() {
-		return
-	}
-	f(o)
-	switch o := o.(type) {
-	case *fyne.Container:
-		for _, child := range o.Objects {
-			visit(child, f)
-		}
-	case fyne.Widget:
-		for _, child := range test.WidgetRenderer(o).Objects() {
-			visit(child, f)
-		}
-	}
-}
-
-func (b *bookWindow) says() string {
-	var out []string
-	visit(b.win.Content(), func(o fyne.CanvasObject) {
-		if line, ok := o.(*canvas.Text); ok && line.Text != "" {
-			out = append(out, line.Text)
-		}
-	})
-	return strings.Join(out, "\n")
-}
+func (b *bookWindow) says() string { return strings.Join(partstest.Texts(b.win.Content()), "\n") }
 
 func (b *bookWindow) want(words ...string) {
 	b.Helper()
@@ -92,30 +67,16 @@ func (b *bookWindow) want(words ...string) {
 
 func (b *bookWindow) press(word string) {
 	b.Helper()
-	var found fyne.Tappable
-	visit(b.win.Content(), func(o fyne.CanvasObject) {
-		if x, ok := o.(interface{ Text() string }); ok && found == nil && x.Text() == word {
-			found, _ = o.(fyne.Tappable)
-		}
-	})
-	if found == nil {
+	found := partstest.Pressables(b.win.Content(), word)
+	if len(found) == 0 {
 		b.Fatalf("nothing called %q to press in:\n%s", word, b.says())
 	}
-	found.Tapped(&fyne.PointEvent{})
+	found[0].Tapped(&fyne.PointEvent{})
 }
 
 func (b *bookWindow) enter(caption, text string) {
 	b.Helper()
-	var found *parts.Field
-	after := false
-	visit(b.win.Content(), func(o fyne.CanvasObject) {
-		if t, ok := o.(*parts.Text); ok && t.Text() == caption {
-			after = true
-		}
-		if f, ok := o.(*parts.Field); ok && found == nil && (after || f.Hint == caption) {
-			found = f
-		}
-	})
+	found := partstest.Field(b.win.Content(), caption)
 	if found == nil {
 		b.Fatalf("no field called %q in:\n%s", caption, b.says())
 	}

@@ -10,12 +10,12 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
 	"pressworth/ui"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
+	"pressworth/ui/parts/partstest"
 )
 
 // looking is the window's own wiring over a real shop file, without a screen.
@@ -52,32 +52,7 @@ func lookAt(t *testing.T, deeds bool) *looking {
 	return &looking{d}
 }
 
-func seen(o fyne.CanvasObject, visit func(fyne.CanvasObject)) {
-	if o == nil || !o.Visible() {
-		return
-	}
-	visit(o)
-	switch o := o.(type) {
-	case *fyne.Container:
-		for _, child := range o.Objects {
-			seen(child, visit)
-		}
-	case fyne.Widget:
-		for _, child := range test.WidgetRenderer(o).Objects() {
-			seen(child, visit)
-		}
-	}
-}
-
-func (l *looking) texts() string {
-	var b strings.Builder
-	seen(l.win.Content(), func(o fyne.CanvasObject) {
-		if line, ok := o.(*canvas.Text); ok {
-			b.WriteString(line.Text + " ")
-		}
-	})
-	return b.String()
-}
+func (l *looking) texts() string { return strings.Join(partstest.Texts(l.win.Content()), " ") }
 
 // deeper is how many steps the walk goes into a place: a list, and what a row or a button of it opens.
 const deeper = 2
@@ -144,7 +119,7 @@ func (l *looking) retrace(place int, way []string) {
 // firstPage goes to the first of the pages of a place.
 func (l *looking) firstPage() {
 	var first *parts.Tab
-	seen(l.win.Content(), func(o fyne.CanvasObject) {
+	partstest.Walk(l.win.Content(), func(o fyne.CanvasObject) {
 		if tab, ok := o.(*parts.Tab); ok && first == nil {
 			first = tab
 		}
@@ -173,7 +148,7 @@ func (l *looking) door(name string) func() { return l.reach()[name] }
 
 func (l *looking) reach() map[string]func() {
 	doors := map[string]func(){}
-	seen(l.win.Content(), func(o fyne.CanvasObject) {
+	partstest.Walk(l.win.Content(), func(o fyne.CanvasObject) {
 		switch o := o.(type) {
 		case *parts.Button:
 			leads := slices.ContainsFunc(outside, func(word string) bool { return strings.Contains(o.Text(), word) })

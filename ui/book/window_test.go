@@ -5,13 +5,13 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
 	"pressworth/ui/book"
 	"pressworth/ui/book/booktest"
 	"pressworth/ui/look"
 	"pressworth/ui/parts"
+	"pressworth/ui/parts/partstest"
 )
 
 // desk is the Quote book in a window, read and pressed as a person does.
@@ -41,34 +41,8 @@ func open(t *testing.T, first ...func(*desk)) *desk {
 	return d
 }
 
-// walk visits what is to be seen.
-func walk(o fyne.CanvasObject, visit func(fyne.CanvasObject)) {
-	if o == nil || !o.Visible() {
-		return
-	}
-	visit(o)
-	switch o := o.(type) {
-	case *fyne.Container:
-		for _, child := range o.Objects {
-			walk(child, visit)
-		}
-	case fyne.Widget:
-		for _, child := range test.WidgetRenderer(o).Objects() {
-			walk(child, visit)
-		}
-	}
-}
-
 // says is all text that is drawn.
-func (d *desk) says() string {
-	var out []string
-	walk(d.win.Content(), func(o fyne.CanvasObject) {
-		if line, ok := o.(*canvas.Text); ok && line.Text != "" {
-			out = append(out, line.Text)
-		}
-	})
-	return strings.Join(out, "\n")
-}
+func (d *desk) says() string { return strings.Join(partstest.Texts(d.win.Content()), "\n") }
 
 func (d *desk) want(words ...string) {
 	d.Helper()
@@ -93,14 +67,7 @@ func (d *desk) wantNot(words ...string) {
 // press presses the n-th thing to press that is called so, the first one where none is said.
 func (d *desk) press(word string, n ...int) {
 	d.Helper()
-	var found []fyne.Tappable
-	walk(d.win.Content(), func(o fyne.CanvasObject) {
-		if b, ok := o.(interface{ Text() string }); ok && b.Text() == word {
-			if t, ok := o.(fyne.Tappable); ok {
-				found = append(found, t)
-			}
-		}
-	})
+	found := partstest.Pressables(d.win.Content(), word)
 	at := 0
 	if len(n) > 0 {
 		at = n[0]
@@ -114,16 +81,7 @@ func (d *desk) press(word string, n ...int) {
 // field is the field with a caption, or with a hint.
 func (d *desk) field(name string) *parts.Field {
 	d.Helper()
-	var found *parts.Field
-	after := false
-	walk(d.win.Content(), func(o fyne.CanvasObject) {
-		if t, ok := o.(*parts.Text); ok && t.Text() == name {
-			after = true
-		}
-		if f, ok := o.(*parts.Field); ok && found == nil && (after || f.Hint == name) {
-			found = f
-		}
-	})
+	found := partstest.Field(d.win.Content(), name)
 	if found == nil {
 		d.Fatalf("no field called %q in:\n%s", name, d.says())
 	}
@@ -157,7 +115,7 @@ func (d *desk) openFirst(words string) {
 func (d *desk) table() *parts.Table {
 	d.Helper()
 	var found *parts.Table
-	walk(d.win.Content(), func(o fyne.CanvasObject) {
+	partstest.Walk(d.win.Content(), func(o fyne.CanvasObject) {
 		if x, ok := o.(*parts.Table); ok && found == nil {
 			found = x
 		}
