@@ -29,25 +29,35 @@ type papers struct {
 // paperKinds are the documents that the window can ask for.
 var paperKinds = map[ui.Paper]struct {
 	name, ending string
-	make         func(export.Pictured, quote.Job, quote.Result, time.Time) ([]byte, error)
+	make         maker
 }{
-	ui.QuotePaper:   {"quote", ".pdf", export.Pictured.Quote},
+	ui.QuotePaper:   {"quote", ".pdf", ofJob(export.Pictured.Quote)},
 	ui.CostPaper:    {"cost-sheet", ".pdf", withoutPictures(export.CostSheet)},
-	ui.EmailPaper:   {"e-mail", ".eml", export.Pictured.Email},
-	ui.TicketPaper:  {"press-ticket", ".pdf", export.Pictured.Ticket},
-	ui.ProofPaper:   {"proof", ".pdf", export.Pictured.Proof},
+	ui.EmailPaper:   {"e-mail", ".eml", papers.email},
+	ui.TicketPaper:  {"press-ticket", ".pdf", papers.ticket},
+	ui.ProofPaper:   {"proof", ".pdf", ofJob(export.Pictured.Proof)},
 	ui.BuyPaper:     {"purchases", ".pdf", withoutPictures(export.Purchases)},
 	ui.LayoutPaper:  {"layouts", ".pdf", withoutPictures(export.Layouts)},
-	ui.ConfirmPaper: {"order-confirmation", ".pdf", export.Pictured.Confirmation},
-	ui.InvoicePaper: {"invoice", ".pdf", export.Pictured.Invoice},
-	ui.PackingPaper: {"packing-list", ".pdf", export.Pictured.PackingList},
+	ui.ConfirmPaper: {"order-confirmation", ".pdf", ofJob(export.Pictured.Confirmation)},
+	ui.InvoicePaper: {"invoice", ".pdf", ofJob(export.Pictured.Invoice)},
+	ui.PackingPaper: {"packing-list", ".pdf", ofJob(export.Pictured.PackingList)},
 	ui.BagPaper:     {"bag-list", ".pdf", withoutPictures(export.BagList)},
 	ui.LabelPaper:   {"labels", ".pdf", withoutPictures(export.Labels)},
 }
 
+// maker makes a document of a job, with what the shop file knows beside it.
+type maker func(papers, export.Pictured, quote.Job, quote.Result, time.Time) ([]byte, error)
+
+// ofJob makes a document of the job alone.
+func ofJob(f func(export.Pictured, quote.Job, quote.Result, time.Time) ([]byte, error)) maker {
+	return func(_ papers, pictures export.Pictured, job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
+		return f(pictures, job, result, date)
+	}
+}
+
 // withoutPictures makes a document that shows no pictures.
-func withoutPictures(f func(quote.Job, quote.Result, time.Time) ([]byte, error)) func(export.Pictured, quote.Job, quote.Result, time.Time) ([]byte, error) {
-	return func(_ export.Pictured, job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
+func withoutPictures(f func(quote.Job, quote.Result, time.Time) ([]byte, error)) maker {
+	return func(_ papers, _ export.Pictured, job quote.Job, result quote.Result, date time.Time) ([]byte, error) {
 		return f(job, result, date)
 	}
 }
@@ -101,15 +111,7 @@ func (p papers) Write(kind ui.Paper, job quote.Job, result quote.Result) (string
 	if err := p.head(pictures); err != nil {
 		return "", err
 	}
-	var data []byte
-	switch kind {
-	case ui.EmailPaper:
-		data, err = p.email(pictures, job, result, today)
-	case ui.TicketPaper:
-		data, err = p.ticket(pictures, job, result, today)
-	default:
-		data, err = k.make(pictures, job, result, today)
-	}
+	data, err := k.make(p, pictures, job, result, today)
 	if err != nil {
 		return "", err
 	}
